@@ -1,0 +1,31 @@
+// Checks and their set-points. Evidence: INSERT only; a correction is a new check that names the old one.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "ledger.h"
+#include "records.h"
+
+namespace steadyturn {
+
+class CheckTable {
+ public:
+  CheckTable(Database& database, Ledger& ledger);
+  // Writes the check, its points and its ledger entry (kind "check"); returns the id it was given.
+  std::int64_t add(const Check& check, const EntryStamp& stamp);
+  std::optional<Check> find(std::int64_t id) const;
+  // Of one tool, oldest first, with points; corrected ones included (correctedBy is filled).
+  std::vector<Check> ofTool(const std::string& tool) const;
+  std::vector<Check> newest(int limit) const;
+  // Every check of the shop in the order tool, date, phase (as found first), id; corrected ones left out. For exports.
+  void forEach(const std::function<bool(const Check&)>& visit) const;  // stops when visit returns false
+  bool exists(const std::string& tool, Date date, Phase phase) const;  // not counting corrected ones
+  // Set-point summaries without corrected checks, by date, then as found before as left, then id. One tool's, or (in order of
+  // tool) all tools'.
+  std::vector<PointSummary> summaries(const std::string& tool) const;
+  std::vector<PointSummary> allSummaries() const;
+};
+
+}  // namespace steadyturn

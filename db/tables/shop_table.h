@@ -1,0 +1,22 @@
+// The shop's own facts: its name, its policies, and which files were taken in already.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "ledger.h"
+
+namespace steadyturn {
+
+class ShopTable {
+ public:
+  ShopTable(Database& database, Ledger& ledger);
+  std::optional<std::string> setting(const std::string& name) const;
+  void set(const std::string& name, const std::string& value, const EntryStamp& stamp);  // ledger kind "setting"
+  // Files are recognised by the SHA-256 of their bytes (hex) and what they were imported as.
+  bool fileWasImported(const std::string& kind, const std::string& sha256) const;
+  void rememberFile(const std::string& kind, const std::string& sha256, std::int64_t rows, const EntryStamp& stamp);  // "import"
+};
+
+}  // namespace steadyturn

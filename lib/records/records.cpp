@@ -1,0 +1,66 @@
+#include "records.h"
+
+#include <charconv>
+
+namespace steadyturn {
+
+std::string_view writeToolStatus(ToolStatus status) {
+  switch (status) {
+    case ToolStatus::InService:
+      return "in service";
+    case ToolStatus::Held:
+      return "held";
+    case ToolStatus::Retired:
+      return "retired";
+  }
+  return {};
+}
+
+Result<ToolStatus> parseToolStatus(std::string_view typed) {
+  for (const auto status : {ToolStatus::InService, ToolStatus::Held, ToolStatus::Retired}) {
+    if (typed == writeToolStatus(status)) return status;
+  }
+  return refuse({.field = "status", .found = std::string(typed), .accepted = "in service, held, retired"});
+}
+
+std::string_view writeDirection(Direction direction) {
+  return direction == Direction::Clockwise ? "clockwise" : "counterclockwise";
+}
+
+Result<Direction> parseDirection(std::string_view typed) {
+  if (typed == "clockwise") return Direction::Clockwise;
+  if (typed == "counterclockwise") return Direction::Counterclockwise;
+  return refuse({.field = "direction", .found = std::string(typed), .accepted = "clockwise, counterclockwise"});
+}
+
+std::optional<StatedTorque> Tool::minimumTorque() const {
+  if (!minimum) return std::nullopt;
+  return StatedTorque{*minimum, unit};
+}
+
+std::optional<StatedTorque> Tool::resolutionTorque() const {
+  if (!resolution) return std::nullopt;
+  return StatedTorque{*resolution, unit};
+}
+
+double Tool::permittedPercent() const {
+  return limitPercent.value_or(permissibleDeviationPercent(kind, maximumTorque()));
+}
+
+ReferenceUncertainty Reference::uncertainty() const {
+  return {.expandedPercent = expandedUncertaintyPercent,
+          .coverageFactor = coverageFactor.value_or(2),
+          .errorPercent = errorPercent.value_or(0)};
+}
+
+bool Fastener::plastic() const { return partMaterial == "plastic"; }
+
+bool Fastener::needsPartLimit() const { return plastic() && !partLimit; }
+
+StatedTorque Tightening::settingTorque() const {
+  double value = 0;
+  std::from_chars(setting.data(), setting.data() + setting.size(), value);
+  return {value, unit};
+}
+
+}  // namespace steadyturn

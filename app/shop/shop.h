@@ -1,0 +1,105 @@
+// The application layer: every thing a person can do in a shop is one function here, and permission and validation live here,
+// once, for the desktop and the command line alike. Values in, values out; problems are data.
+//
+// A Shop is one connection, used by one thread. Work that takes long runs on a Shop of its own (open() again) off the window's
+// thread.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <iosfwd>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "choose.h"
+#include "records.h"
+#include "shop_views.h"
+
+namespace steadyturn {
+
+// Told now and then how far a long action is (0 … 1); returning false cancels it and leaves nothing behind.
+using Progress = std::function<bool(double)>;
+
+class Shop {
+ public:
+  static Result<Shop> create(const std::string& address, const std::string& name = {});
+  static Result<Shop> open(const std::string& address);
+  // A new shop filled with the invented municipal depot, the same every time.
+  static Result<Shop> createDemo(const std::string& address, const Progress& progress = {});
+
+  Shop(Shop&&) noexcept;
+  Shop& operator=(Shop&&) noexcept;
+  ~Shop();
+
+  const std::string& address() const;
+  std::string name() const;
+  bool readOnly() const;
+  // The day that counts as today: the clock's, or the demo depot's fixed one.
+  Date today() const;
+  bool isDemo() const;
+  Policy policy() const;
+  Result<void> setPolicy(const Policy& policy);
+
+  // Tools
+  Result<void> addTool(const Tool& tool);
+  Result<Tool> tool(const std::string& id) const;
+  Result<std::vector<Tool>> tools() const;
+  Result<void> holdTool(const std::string& id, const std::string& reason);
+  Result<void> releaseTool(const std::string& id, const std::string& reason);
+  Result<void> retireTool(const std::string& id, const std::string& reason);
+
+  // Reference standards
+  Result<void> addReference(const Reference& reference);
+  Result<Reference> reference(const std::string& id) const;
+  Result<std::vector<Reference>> references() const;
+
+  // Checks
+  // What the standard asks of this tool's check: set-points and number of readings at each.
+  Result<CheckPlan> planCheck(const std::string& tool) const;
+  // Evaluates what has been typed so far; empty points are passed over. Nothing is written.
+  Result<CheckResult> evaluateDraft(const CheckDraft& draft) const;
+  Result<Check> recordCheck(const CheckDraft& draft);
+  // Replaces check `id` by a new record with a reason; both stay visible.
+  Result<Check> correctCheck(std::int64_t id, const CheckDraft& draft, const std::string& reason);
+  Result<Check> check(std::int64_t id) const;
+  Result<std::vector<Check>> checksOf(const std::string& tool) const;
+  Result<std::vector<Check>> newestChecks(int limit) const;
+
+  // Drift, due, overview
+  Result<ToolDrift> drift(const std::string& tool, Date asOf) const;
+  Result<std::vector<ToolOverview>> overview(Date asOf, const Progress& progress = {}) const;  // every tool, by id
+  // Tools in service whose due date is on or before `until`, earliest first, and those never checked.
+  Result<std::vector<ToolOverview>> due(Date asOf, Date until) const;
+
+  // Fasteners
+  Result<Saved> addFastener(const Fastener& fastener);
+  Result<Saved> reviseFastener(const Fastener& fastener, const std::string& reason);
+  Result<Fastener> fastener(const std::string& id) const;
+  Result<std::vector<Fastener>> fasteners() const;
+  Result<std::vector<Fastener>> findFasteners(const std::string& words, int limit) const;
+  Result<FastenerChoice> choose(const std::string& fastener, Date asOf, const std::optional<Adapter>& adapter = {}) const;
+
+  // Tightenings
+  Result<Tightening> recordTightening(const Tightening& tightening);
+  Result<std::vector<Tightening>> tighteningsOfJob(const std::string& job) const;
+  Result<RecallList> recall(const std::string& tool) const;
+
+  // Files
+  Result<ImportReport> importCsv(TableKind kind, const std::string& path, const ImportOptions& options,
+                                 const Progress& progress = {});
+  Result<void> exportCsv(TableKind kind, std::ostream& out, const ExportOptions& options = {},
+                         const Progress& progress = {}) const;
+
+  // Material for reports
+  Result<CertificateData> certificate(std::int64_t check) const;
+  Result<HistoryData> history(const std::string& tool, std::optional<StatedTorque> target, Date asOf) const;
+
+ private:
+  struct Inside;
+  explicit Shop(std::unique_ptr<Inside> inside);
+  std::unique_ptr<Inside> inside_;
+};
+
+}  // namespace steadyturn

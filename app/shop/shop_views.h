@@ -1,0 +1,123 @@
+// What the application layer hands to its faces, and what they hand in: plain values.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "certificate.h"
+#include "choose.h"
+#include "history_chart.h"
+#include "recall.h"
+#include "records.h"
+
+namespace steadyturn {
+
+// The shop's own rules.
+struct Policy {
+  int intervalDays = 365;  // ISO 6789-1:2017: 12 months where a shop has no procedure of its own
+  double confidence = 0.95;
+  DecisionRule rule = DecisionRule::Simple;
+  double partLimitRisk = defaultPartLimitRisk;
+};
+
+struct CheckPlan {
+  std::vector<StatedTorque> setPoints;
+  int readings = 0;
+  int exercisePulls = 0;
+  double limitPercent = 0;
+  std::string source;
+};
+
+// A check as it is being typed.
+struct DraftPoint {
+  std::string target;                 // as typed, '.' as decimal mark
+  std::vector<std::string> readings;  // as typed; empty texts are passed over
+};
+struct CheckDraft {
+  std::string tool, reference, by;
+  Date date{};
+  Phase phase = Phase::AsFound;
+  Unit unit = Unit::NewtonMetre;  // of targets and readings
+  Direction direction = Direction::Clockwise;
+  std::optional<double> temperatureC, humidityPercent;
+  std::string note;
+  std::vector<DraftPoint> points;
+};
+
+// Where a tool stands today, the gravest first.
+enum class Standing { Retired, Held, Failed, NeverChecked, Overdue, Leaving, DueSoon, Ready };
+std::string_view writeStanding(Standing standing);  // "retired", "held", "failed", "never checked", "overdue", …
+
+struct DriftSeries {
+  StatedTorque target;
+  std::vector<PointSummary> points;  // by date, as found before as left
+  DriftResult drift;
+};
+
+struct ToolDrift {
+  Tool tool;
+  std::vector<DriftSeries> series;  // rising by target; empty when never checked
+  std::optional<Date> dueDate;      // the earliest of the series'
+  DriftState state = DriftState::Unknown;  // the worst of the series'
+  std::size_t worst = 0;                   // index of the deciding series
+};
+
+struct ToolOverview {
+  Tool tool;
+  Standing standing = Standing::NeverChecked;
+  std::optional<Date> lastCheck;
+  std::optional<Verdict> lastVerdict;
+  std::optional<Date> dueDate;
+  DriftState state = DriftState::Unknown;
+  std::optional<StatedTorque> worstTarget;  // the set-point that decides
+  std::optional<double> slopePercentPerYear;
+  std::optional<double> predictedPercent;  // at worstTarget, today
+  std::optional<Interval> predictionInterval;
+  double limitPercent = 0;
+};
+
+struct Saved {
+  std::vector<std::string> warnings;  // things a person should look at, though it was taken in
+};
+
+struct FastenerChoice {
+  Fastener fastener;
+  std::vector<std::string> warnings;
+  Choice choice;
+};
+
+struct RecallEntry {
+  Tightening tightening;
+  Fastener fastener;
+  RecallResult result;
+};
+
+struct RecallList {
+  std::string tool;
+  std::optional<Date> lastGood;
+  std::optional<Date> foundBad;  // absent: no failed check, nothing in doubt
+  std::vector<RecallEntry> tightenings;  // worst first
+};
+
+enum class TableKind { Tools, References, Fasteners, Checks, Tightenings };
+Result<TableKind> parseTableKind(std::string_view typed);
+std::string_view writeTableKind(TableKind kind);
+
+struct ImportOptions {
+  bool decimalComma = false;
+  bool again = false;  // take a file whose content was imported before, where its rows are not duplicates
+  std::string by;      // for rows that name nobody
+};
+struct ExportOptions {
+  bool decimalComma = false;
+};
+struct ImportReport {
+  std::int64_t rows = 0;     // data rows read
+  std::int64_t records = 0;  // tools, checks … written
+  std::vector<std::string> warnings;
+};
+
+}  // namespace steadyturn

@@ -24,47 +24,48 @@ struct ReferenceUncertainty {
 
 // Spans b = largest − smallest mean, % (ISO 6789-2). A missing one counts as 0 and is listed as not evaluated.
 struct VariationSpans {
-  std::optional<double> reproducibility;
-  std::optional<double> drive;
-  std::optional<double> interface;
-  std::optional<double> loadingPoint;
+  std::optional<double> reproducibility{};
+  std::optional<double> drive{};
+  std::optional<double> interface{};
+  std::optional<double> loadingPoint{};
 };
 
 enum class DecisionRule { Simple, Guarded };
 // In order of severity, best first (ILAC-G8:09/2019, non-binary statement with guard band).
 enum class Verdict { Pass, ConditionalPass, ConditionalFail, Fail };
-std::string_view writeRule(DecisionRule rule);     // "simple", "guarded"
+std::string_view writeRule(DecisionRule rule);  // "simple", "guarded"
 Result<DecisionRule> parseRule(std::string_view typed);
-std::string_view writeVerdict(Verdict verdict);    // "pass", "conditional pass", "conditional fail", "fail"
+std::string_view writeVerdict(Verdict verdict);  // "pass", "conditional pass", "conditional fail", "fail"
 Result<Verdict> parseVerdict(std::string_view typed);
 
 struct SetPointReadings {
   StatedTorque target;                 // Xa, > 0
-  std::vector<StatedTorque> readings;  // Xr, each > 0, at least one
+  std::vector<StatedTorque> readings{};  // Xr, each > 0, at least one
 };
 
 struct CheckInput {
   ToolKind kind;
-  std::optional<StatedTorque> minimum;  // lowest marked value; only for the set-points asked for
+  std::optional<StatedTorque> minimum{};  // lowest marked value; only for the set-points asked for
   StatedTorque maximum;
-  std::optional<StatedTorque> resolution;  // one graduation of the tool
-  std::optional<double> limitPercent;      // absent: permissibleDeviationPercent
+  std::optional<StatedTorque> resolution{};  // one graduation of the tool
+  std::optional<double> limitPercent{};      // absent: permissibleDeviationPercent
   ReferenceUncertainty reference;
   VariationSpans variation;
   DecisionRule rule = DecisionRule::Simple;
-  std::vector<SetPointReadings> points;
+  std::vector<SetPointReadings> points{};
 };
 
 struct BudgetEntry {
-  std::string_view source;  // "reference", "resolution", "reproducibility", "drive", "interface", "loading_point", "repeatability"
+  std::string_view
+      source;  // "reference", "resolution", "reproducibility", "drive", "interface", "loading_point", "repeatability"
   double standardUncertaintyPercent;
 };
 
 struct PointResult {
   StatedTorque target;
-  std::vector<double> deviationsPercent;
+  std::vector<double> deviationsPercent{};
   double meanDeviationPercent = 0;
-  std::optional<double> repeatabilityPercent;  // sample standard deviation (n − 1); absent with one reading
+  std::optional<double> repeatabilityPercent{};  // sample standard deviation (n − 1); absent with one reading
   double standardUncertaintyPercent = 0;       // w, ISO 6789-2
   double coverageFactor = 2;
   double expandedUncertaintyPercent = 0;  // W = k w
@@ -72,14 +73,14 @@ struct PointResult {
   bool withinLimit = false;               // every reading within ± limit
   double conformityProbability = 0;       // JCGM 106:2012, 7: normal, mean deviation with w
   Verdict verdict = Verdict::Fail;
-  std::vector<BudgetEntry> budget;
+  std::vector<BudgetEntry> budget{};
 };
 
 // What the check leaves open. Data, not prose: a face words it.
 enum class NoteKind { TooFewReadings, SetPointMissing, ReferenceTooUncertain };
 struct Note {
   NoteKind kind;
-  std::optional<StatedTorque> target;  // where it applies
+  std::optional<StatedTorque> target{};  // where it applies
   double found = 0;                    // readings taken; reference's expanded uncertainty %
   double asked = 0;                    // readings asked for; a quarter of the permissible deviation %
 };
@@ -87,11 +88,11 @@ struct Note {
 std::string writeNote(const Note& note);
 
 struct CheckResult {
-  std::vector<PointResult> points;  // as given
+  std::vector<PointResult> points{};  // as given
   Verdict verdict = Verdict::Fail;  // the worst point's
   double limitPercent = 0;
-  std::vector<std::string> notEvaluated;  // budget sources that counted as 0
-  std::vector<Note> notes;
+  std::vector<std::string> notEvaluated{};  // budget sources that counted as 0
+  std::vector<Note> notes{};
 };
 
 // Evaluates a whole check. Problems name the field as the contract's JSON does ("points[0].readings").

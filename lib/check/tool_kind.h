@@ -17,7 +17,11 @@ struct ToolKind {
   bool operator==(const ToolKind&) const = default;
 };
 
-// Reads "I"/"II" and "A".."G" (any case; "1", "2" too). Type I has classes A to E, Type II A to G.
+// Whether ISO 6789-1 has this class in this type: Type I has A to E, Type II A to G. Everything below that
+// takes a ToolKind REQUIRES it.
+bool isDefined(ToolKind kind);
+
+// Reads "I"/"II" and "A".."G" (any case; "1", "2" too). Problems name "type" and "class".
 Result<ToolKind> parseToolKind(std::string_view type, std::string_view cls);
 std::string_view writeType(ToolType type);  // "I", "II"
 std::string_view writeClass(ToolClass cls);
@@ -26,12 +30,12 @@ std::string_view describe(ToolKind kind);
 
 // What the type and class ask of a check. One table holds all of it, with its source.
 struct KindRules {
-  double permissibleToTenNewtonMetre;    // %, maximum ≤ 10 N·m
-  double permissibleAboveTenNewtonMetre; // %, maximum > 10 N·m
-  int readings;                          // at each set-point
-  int exercisePulls;                     // uncounted pulls at the maximum before the first reading
-  bool fixedValue;                       // checked at its one value only (Type II B, E)
-  bool graduated;                        // a person can set or read a value on the tool itself
+  double permissibleToTenNewtonMetre;     // %, maximum ≤ 10 N·m
+  double permissibleAboveTenNewtonMetre;  // %, maximum > 10 N·m
+  int readings;                           // at each set-point
+  int exercisePulls;                      // uncounted pulls at the maximum before the first reading
+  bool fixedValue;                        // checked at its one value only (Type II B, E)
+  bool graduated;                         // a person can set or read a value on the tool itself
   std::string_view source;
 };
 const KindRules& rulesFor(ToolKind kind);

@@ -1,0 +1,109 @@
+#include "refuse_check.h"
+
+#include <fmt/core.h>
+
+#include <cmath>
+
+namespace steadyturn {
+namespace {
+
+// Beyond this a figure in % is a slip of the keyboard, and its square would soon not fit a double.
+constexpr double largestPercent = 1e9;
+
+class Findings {
+ public:
+  void refuseUnless(bool good, std::string_view field, std::string found, std::string_view accepted) {
+    if (good) return;
+    problems_.push_back({.field = std::string(field), .found = std::move(found), .accepted = std::string(accepted)});
+  }
+
+  bool positiveTorque(StatedTorque torque, std::string_view field) {
+    const bool good =
+        torque.value > 0 && std::isfinite(torque.value) && std::isfinite(torque.torque().newtonMetres());
+    refuseUnless(good, field, writeNumber(torque.value), "a torque above 0");
+    return good;
+  }
+
+  void percentOfZeroOrMore(double percent, std::string_view field) {
+    refuseUnless(percent >= 0 && percent < largestPercent, field, writeNumber(percent), "a figure in %, 0 or more");
+  }
+
+  Problems take() { return std::move(problems_); }
+
+ private:
+  Problems problems_;
+};
+
+void lookAtTool(const CheckInput& check, Findings& findings) {
+  findings.refuseUnless(isDefined(check.kind), "tool.class", std::string(writeClass(check.kind.cls)),
+                        "A to E for Type I, A to G for Type II");
+  const bool hasMaximum = findings.positiveTorque(check.maximum, "tool.max");
+  if (check.minimum && findings.positiveTorque(*check.minimum, "tool.min") && hasMaximum) {
+    findings.refuseUnless(check.minimum->in(check.maximum.unit) <= check.maximum.value, "tool.min",
+                          writeNumber(check.minimum->value), "a torque not above the maximum");
+  }
+  if (check.resolution && findings.positiveTorque(*check.resolution, "tool.resolution") && hasMaximum) {
+    findings.refuseUnless(check.resolution->in(check.maximum.unit) <= check.maximum.value, "tool.resolution",
+                          writeNumber(check.resolution->value), "one graduation of the tool, not above its maximum");
+  }
+  if (check.limitPercent) {
+    findings.refuseUnless(*check.limitPercent > 0 && *check.limitPercent < largestPercent, "limit_percent",
+                          writeNumber(*check.limitPercent), "a figure in %, above 0");
+  }
+}
+
+void lookAtReference(const ReferenceUncertainty& reference, Findings& findings) {
+  findings.percentOfZeroOrMore(reference.expandedPercent, "reference.expanded_uncertainty_percent");
+  constexpr double smallestFactor = 1e-3;  // the quotient stays finite
+  findings.refuseUnless(reference.coverageFactor >= smallestFactor && std::isfinite(reference.coverageFactor),
+                        "reference.coverage_factor", writeNumber(reference.coverageFactor),
+                        "a number above 0, mostly 2");
+  findings.refuseUnless(std::abs(reference.errorPercent) < largestPercent, "reference.error_percent",
+                        writeNumber(reference.errorPercent), "a figure in %");
+}
+
+void lookAtVariation(const VariationSpans& variation, Findings& findings) {
+  const auto look = [&](std::optional<double> span, std::string_view field) {
+    if (span) findings.percentOfZeroOrMore(*span, field);
+  };
+  look(variation.reproducibility, "variation_percent.reproducibility");
+  look(variation.drive, "variation_percent.drive");
+  look(variation.interface, "variation_percent.interface");
+  look(variation.loadingPoint, "variation_percent.loading_point");
+}
+
+void lookAtPoint(const CheckInput& check, std::size_t index, Findings& findings) {
+  const SetPointReadings& point = check.points[index];
+  const std::string targetField = fmt::format("points[{}].target", index);
+  bool hasTarget = findings.positiveTorque(point.target, targetField);
+  if (hasTarget && check.resolution) {
+    // Far below the graduation nothing can be set; an uncertainty of 1e9 % says nothing either.
+    hasTarget = check.resolution->in(point.target.unit) / point.target.value * 100 < largestPercent ||
+                !(check.resolution->value > 0);
+    findings.refuseUnless(hasTarget, targetField, writeNumber(point.target.value), "a torque the tool can be set to");
+  }
+  findings.refuseUnless(!point.readings.empty(), fmt::format("points[{}].readings.values", index), "",
+                        "at least one reading");
+  for (std::size_t i = 0; i < point.readings.size(); ++i) {
+    const StatedTorque reading = point.readings[i];
+    const std::string field = fmt::format("points[{}].readings.values[{}]", index, i);
+    if (!findings.positiveTorque(reading, field) || !hasTarget) continue;
+    const double deviation = deviationPercent(point.target.value, reading.in(point.target.unit));
+    findings.refuseUnless(std::abs(deviation) < largestPercent, field, writeNumber(reading.value),
+                          "a reading that can be compared with the target");
+  }
+}
+
+}  // namespace
+
+Problems problemsOf(const CheckInput& check) {
+  Findings findings;
+  lookAtTool(check, findings);
+  lookAtReference(check.reference, findings);
+  lookAtVariation(check.variation, findings);
+  findings.refuseUnless(!check.points.empty(), "points", "", "at least one set-point with readings");
+  for (std::size_t i = 0; i < check.points.size(); ++i) lookAtPoint(check, i, findings);
+  return findings.take();
+}
+
+}  // namespace steadyturn

@@ -24,6 +24,7 @@ using Progress = std::function<bool(double)>;
 
 class Shop {
  public:
+  struct Inside;  // for the application layer's own sources
   static Result<Shop> create(const std::string& address, const std::string& name = {});
   static Result<Shop> open(const std::string& address);
   // A new shop filled with the invented municipal depot, the same every time.
@@ -97,7 +98,6 @@ class Shop {
   Result<HistoryData> history(const std::string& tool, std::optional<StatedTorque> target, Date asOf) const;
 
  private:
-  struct Inside;
   explicit Shop(std::unique_ptr<Inside> inside);
   std::unique_ptr<Inside> inside_;
 };

@@ -1,0 +1,45 @@
+// The parts a Shop works with: one connection, its tables, and who is acting. For the sources of this folder alone.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "check_table.h"
+#include "fastener_table.h"
+#include "reference_table.h"
+#include "shop.h"
+#include "shop_table.h"
+#include "tightening_table.h"
+#include "tool_table.h"
+
+namespace steadyturn {
+
+struct Shop::Inside {
+  explicit Inside(Database opened);
+
+  Database database;
+  Ledger ledger;
+  ShopTable facts;
+  ToolTable tools;
+  ReferenceTable references;
+  FastenerTable fasteners;
+  CheckTable checks;
+  TighteningTable tightenings;
+  std::string who;  // the account acting; empty in an open shop
+
+  EntryStamp stamp() const;  // the clock is read here and nowhere below
+  Date today() const;
+  Policy policy() const;
+};
+
+// Runs `action` and turns trouble of the database engine into a problem. Every public function of Shop goes through it.
+template <typename Action>
+auto guarded(Action&& action) -> decltype(action()) {
+  try {
+    return action();
+  } catch (const StoreError& error) {
+    return refuse(error.problem());
+  }
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,26 @@
+// What the shop accepts of each record, for one typed in as for a million imported. Field names are the CSV columns'.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "records.h"
+
+namespace steadyturn {
+
+// Ranges, kinds, order of values (min > max …), text lengths; not whether the id is taken.
+Problems problemsOf(const Tool& tool);
+Problems problemsOf(const Reference& reference);
+Problems problemsOf(const Fastener& fastener);
+// What is worth a second look though it is taken in: plastic without a limit …
+std::vector<std::string> warningsOf(const Fastener& fastener);
+Problems problemsOf(const Tightening& tightening);
+
+// Text as people type it: at most 10,000 bytes, valid UTF-8, no control character but tab and line feed; an id is not
+// empty and at most 200 bytes.
+void checkText(Problems& problems, const std::string& field, const std::string& text);
+void checkId(Problems& problems, const std::string& field, const std::string& id);
+
+}  // namespace steadyturn

@@ -1,0 +1,1 @@
+#include "csv_reader.h"

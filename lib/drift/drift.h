@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "common_slope.h"
 #include "date.h"
 
 namespace steadyturn {
@@ -27,9 +28,9 @@ struct Interval {
 };
 
 struct Prediction {
-  double deviationPercent = 0;       // location
-  std::optional<Interval> interval;  // for the mean deviation one more check would find
-  double standardError = 0;          // half width / t quantile
+  double deviationPercent = 0;          // location
+  std::optional<Interval> interval;     // for the mean deviation one more check would find; absent when df < 1
+  std::optional<double> standardError;  // half width / t quantile; absent with the interval
 };
 
 // A segment: the checks from one adjustment (or the first check) up to the next.
@@ -48,13 +49,14 @@ class DriftFit {
   // REQUIRES: checks not empty, every deviation finite, 0 < confidence < 1.
   DriftFit(std::span<const DatedDeviation> checks, double confidence);
 
-  std::size_t count() const;
-  int degreesOfFreedom() const;  // n − S − 1; figures below that need it are absent when it is < 1
-  const std::vector<Segment>& segments() const;
-  std::optional<double> slopePercentPerYear() const;     // absent when no segment spans any time
+  std::size_t count() const { return count_; }
+  // n − S − 1; figures below that need it are absent when it is < 1.
+  int degreesOfFreedom() const { return line_.degreesOfFreedom(); }
+  const std::vector<Segment>& segments() const { return segments_; }
+  std::optional<double> slopePercentPerYear() const;  // absent when no segment spans any time
   std::optional<double> slopeStandardError() const;
   std::optional<Interval> slopeInterval() const;
-  std::optional<double> pValue() const;                  // two-sided, slope = 0
+  std::optional<double> pValue() const;  // two-sided, slope = 0
   std::optional<double> residualStandardDeviation() const;
   // In segment `segment` (the newest when left out).
   std::optional<Prediction> predict(Date date) const;
@@ -64,7 +66,11 @@ class DriftFit {
   std::optional<Date> crossing(Date from, double limitPercent, int horizonDays) const;
 
  private:
-  // … implementation's own
+  std::size_t count_ = 0;
+  Date epoch_{};
+  std::vector<Segment> segments_;
+  CommonSlope line_;
+  double quantile_ = 0;  // Student t for the confidence; unused when df < 1
 };
 
 enum class DriftState { Steady, Drifting, Leaving, Unknown };

@@ -13,9 +13,9 @@ namespace steadyturn {
 // What a tool's history says at one set-point, as of today.
 struct SetPointOutlook {
   StatedTorque target;
-  DriftResult drift;                     // evaluated as of the day asked for
+  DriftResult drift;                      // evaluated as of the day asked for
   double newestMeanDeviationPercent = 0;  // of the newest check at this set-point
-  Uncertainty pull;                      // scatter of that check's readings: s, n − 1
+  Uncertainty pull;                       // scatter of that check's readings: s, n − 1
   double referenceStandardUncertaintyPercent = 0;
 };
 
@@ -62,14 +62,17 @@ struct RefusedTool {
 };
 
 struct Choice {
-  std::vector<Option> options;       // best first: largest probability within, then smallest over the part's limit, then tool
+  std::vector<Option>
+      options;  // best first: largest probability within, then smallest over the part's limit, then tool
   std::vector<RefusedTool> refused;  // in the order given
 };
 
-// Deviation and its standard uncertainty at a setting: interpolated linearly between set-points, held constant outside
-// them; degrees of freedom the smaller of the two neighbours'; pull and reference from the nearest set-point.
+// Deviation and its standard uncertainty at a setting: interpolated linearly between set-points, held constant
+// outside them; degrees of freedom the smaller of the two neighbours'; pull and reference from the nearest set-point.
 DeliveryInput deliveryAt(const Candidate& candidate, const Demand& demand, StatedTorque setting);
 
+// A tool with a fixed value is taken at that value; an adjustable one without a scale is refused. Out of range: no
+// graduation's expected torque lies in the window. Part's limit at risk: no setting keeps both window and risk.
 Choice choose(const Demand& demand, const std::vector<Candidate>& candidates);
 
 }  // namespace steadyturn

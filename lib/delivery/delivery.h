@@ -36,8 +36,8 @@ struct DeliveryInput {
   std::optional<Adapter> adapter;
   double deviationPercent = 0;  // location of the tool's deviation at this setting, > −100
   Uncertainty deviation;
-  Uncertainty pull;                            // one pull's scatter
-  std::optional<StatedTorque> resolution;      // one graduation; rectangular, full width
+  Uncertainty pull;                        // one pull's scatter
+  std::optional<StatedTorque> resolution;  // one graduation; rectangular, full width
   double referenceStandardUncertaintyPercent = 0;
 };
 

@@ -41,7 +41,8 @@ struct JointResult {
   std::optional<double> proofLoadN;
 };
 
-// Problems name the field as the contract's JSON does. A thread whose head isn't in the table needs bearingDiameterMm.
+// Problems name the field as the contract's JSON does. A thread whose head isn't in the table needs
+// bearingDiameterMm.
 Result<JointResult> evaluateJoint(const JointInput& input);
 
 }  // namespace steadyturn

@@ -20,9 +20,9 @@ struct Thread {
 Result<Thread> parseThread(std::string_view typed, std::string_view field);
 std::string writeThread(const Thread& thread);  // "M8", "M14x1.5"
 
-double pitchDiameterMm(const Thread& thread);   // d2 = d − 0.649519 P (ISO 724)
-double minorDiameterMm(const Thread& thread);   // d3 = d − 1.226869 P (ISO 724)
-double stressAreaMm2(const Thread& thread);     // π/4 ((d2 + d3)/2)² (ISO 898-1, 9.1.6.1)
+double pitchDiameterMm(const Thread& thread);  // d2 = d − 0.649519 P (ISO 724)
+double minorDiameterMm(const Thread& thread);  // d3 = d − 1.226869 P (ISO 724)
+double stressAreaMm2(const Thread& thread);    // π/4 ((d2 + d3)/2)² (ISO 898-1, 9.1.6.1)
 // The nominal stress area as ISO 898-1 tabulates it, for the coarse threads in its table.
 std::optional<double> tabulatedStressAreaMm2(const Thread& thread);
 

@@ -1,5 +1,7 @@
 #include "records.h"
 
+#include <algorithm>
+#include <cctype>
 #include <charconv>
 
 namespace steadyturn {
@@ -53,7 +55,11 @@ ReferenceUncertainty Reference::uncertainty() const {
           .errorPercent = errorPercent.value_or(0)};
 }
 
-bool Fastener::plastic() const { return partMaterial == "plastic"; }
+bool Fastener::plastic() const {
+  constexpr std::string_view word = "plastic";
+  const auto same = [](char typed, char wanted) { return std::tolower(static_cast<unsigned char>(typed)) == wanted; };
+  return std::search(partMaterial.begin(), partMaterial.end(), word.begin(), word.end(), same) != partMaterial.end();
+}
 
 bool Fastener::needsPartLimit() const { return plastic() && !partLimit; }
 

@@ -67,7 +67,7 @@ struct Fastener {
   int number = 1;              // the shop's own count of revisions of this fastener
   std::string revisionReason;  // why this revision replaced the one before
 
-  bool plastic() const;                // partMaterial is "plastic"
+  bool plastic() const;                // partMaterial says plastic, in whatever case or company
   bool needsPartLimit() const;         // plastic without a limit
   StatedTorque targetTorque() const { return {target, unit}; }
 };

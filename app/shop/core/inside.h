@@ -1,6 +1,7 @@
 // The parts a Shop works with: one connection, its tables, and who is acting. For the sources of this folder alone.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -26,8 +27,10 @@ struct Shop::Inside {
   CheckTable checks;
   TighteningTable tightenings;
   std::string who;  // the account acting; empty in an open shop
+  // The instant that stamps a ledger entry, "2026-03-14T09:26:53.589Z". The clock's; the demo depot tells its own time.
+  std::function<std::string()> now;
 
-  EntryStamp stamp() const;  // the clock is read here and nowhere below
+  EntryStamp stamp() const { return {now(), who}; }
   Date today() const;
   Policy policy() const;
 };

@@ -1,0 +1,52 @@
+#include <algorithm>
+
+#include "inside.h"
+#include "standing.h"
+
+namespace steadyturn {
+
+Result<ToolDrift> Shop::drift(const std::string& id, Date asOf) const {
+  const auto found = tool(id);
+  if (!found) return tl::unexpected(found.error());
+  return guarded([&]() -> Result<ToolDrift> {
+    return driftOf(*found, inside_->checks.summaries(id), asOf, inside_->policy());
+  });
+}
+
+Result<std::vector<ToolOverview>> Shop::overview(Date asOf, const Progress& progress) const {
+  return guarded([&]() -> Result<std::vector<ToolOverview>> {
+    const auto policy = inside_->policy();
+    const auto tools = inside_->tools.all();
+    const auto all = inside_->checks.allSummaries();
+    std::vector<ToolOverview> rows;
+    rows.reserve(tools.size());
+    std::vector<PointSummary> own;
+    auto next = all.begin();
+    for (const auto& tool : tools) {
+      own.clear();
+      // Both lists are in byte order of the tool's mark.
+      while (next != all.end() && next->tool < tool.id) ++next;
+      while (next != all.end() && next->tool == tool.id) own.push_back(*next++);
+      rows.push_back(overviewOf(driftOf(tool, own, asOf, policy), own, asOf));
+      if (progress && !progress(static_cast<double>(rows.size()) / static_cast<double>(tools.size()))) {
+        return refuse({.kind = ProblemKind::Cancelled});
+      }
+    }
+    return rows;
+  });
+}
+
+Result<std::vector<ToolOverview>> Shop::due(Date asOf, Date until) const {
+  auto rows = overview(asOf);
+  if (!rows) return rows;
+  std::erase_if(*rows, [until](const ToolOverview& row) {
+    return row.standing == Standing::Retired || (row.dueDate && *row.dueDate > until && row.standing != Standing::Failed);
+  });
+  // Never checked comes first: nothing is known about it.
+  std::stable_sort(rows->begin(), rows->end(), [](const ToolOverview& a, const ToolOverview& b) {
+    return a.dueDate.value_or(Date::min()) < b.dueDate.value_or(Date::min());
+  });
+  return rows;
+}
+
+}  // namespace steadyturn

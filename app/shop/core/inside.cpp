@@ -1,0 +1,58 @@
+#include "inside.h"
+
+#include <fmt/format.h>
+
+#include <chrono>
+
+namespace steadyturn {
+
+namespace {
+
+std::string instantOfTheClock() {
+  using namespace std::chrono;
+  const auto now = floor<milliseconds>(system_clock::now());
+  const auto day = floor<days>(now);
+  const hh_mm_ss time(now - day);
+  return fmt::format("{}T{:02}:{:02}:{:02}.{:03}Z", writeDate(day), time.hours().count(), time.minutes().count(),
+                     time.seconds().count(), time.subseconds().count());
+}
+
+template <typename T, typename Read>
+void take(T& into, const std::optional<std::string>& text, Read read) {
+  if (!text) return;
+  if (const auto value = read(*text)) into = *value;
+}
+
+}  // namespace
+
+Shop::Inside::Inside(Database opened)
+    : database(std::move(opened)),
+      ledger(database),
+      facts(database, ledger),
+      tools(database, ledger),
+      references(database, ledger),
+      fasteners(database, ledger),
+      checks(database, ledger),
+      tightenings(database, ledger),
+      now(instantOfTheClock) {}
+
+Date Shop::Inside::today() const {
+  if (const auto fixed = facts.setting("demo_today")) {
+    if (const auto date = parseDate(*fixed, "demo_today")) return *date;
+  }
+  return std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
+}
+
+Policy Shop::Inside::policy() const {
+  const auto number = [](const std::string& text) { return parseNumber(text, "policy"); };
+  Policy policy;
+  take(policy.intervalDays, facts.setting("interval_days"), [&](const std::string& text) {
+    return number(text).map([](double days) { return static_cast<int>(days); });
+  });
+  take(policy.confidence, facts.setting("confidence"), number);
+  take(policy.rule, facts.setting("decision_rule"), [](const std::string& text) { return parseRule(text); });
+  take(policy.partLimitRisk, facts.setting("part_limit_risk"), number);
+  return policy;
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,66 @@
+#include <algorithm>
+
+#include "inside.h"
+#include "standing.h"
+
+namespace steadyturn {
+
+Result<CertificateData> Shop::certificate(std::int64_t id) const {
+  const auto issued = check(id);
+  if (!issued) return tl::unexpected(issued.error());
+  const auto checked = drift(issued->tool, std::max(today(), issued->date));
+  if (!checked) return tl::unexpected(checked.error());
+  return guarded([&]() -> Result<CertificateData> {
+    CertificateData data{.shopName = name(),
+                         .shopPlace = inside_->facts.setting("place").value_or(""),
+                         .tool = checked->tool,
+                         .check = *issued,
+                         .reference = {},
+                         .before = {},
+                         .issued = today(),
+                         .number = "C-" + std::to_string(id),
+                         .dueDate = checked->dueDate,
+                         .ledgerEntries = inside_->ledger.size()};
+    if (!issued->reference.empty()) data.reference = inside_->references.find(issued->reference);
+    if (issued->phase == Phase::AsLeft) {
+      for (auto& other : inside_->checks.ofTool(issued->tool)) {
+        const bool sameVisit = other.date == issued->date && other.phase == Phase::AsFound && !other.correctedBy;
+        if (sameVisit) data.before = std::move(other);
+      }
+    }
+    return data;
+  });
+}
+
+Result<HistoryData> Shop::history(const std::string& id, std::optional<StatedTorque> target, Date asOf) const {
+  auto found = drift(id, asOf);
+  if (!found) return tl::unexpected(found.error());
+  if (found->series.empty()) {
+    return refuse({.kind = ProblemKind::NotFound,
+                   .field = "tool",
+                   .found = id + " has no check on or before " + writeDate(asOf),
+                   .accepted = "a tool with at least one check"});
+  }
+  auto* series = &found->series[found->worst];
+  if (target) {
+    // The nearest set-point: a person types 60 where the record says 60.0 or 44.25 lbf·ft.
+    const auto distance = [&](const DriftSeries& one) {
+      return std::abs(one.target.torque().newtonMetres() - target->torque().newtonMetres());
+    };
+    series = &*std::min_element(found->series.begin(), found->series.end(),
+                                [&](const auto& a, const auto& b) { return distance(a) < distance(b); });
+  }
+  return guarded([&]() -> Result<HistoryData> {
+    const auto policy = inside_->policy();
+    return HistoryData{.tool = found->tool,
+                       .target = series->target,
+                       .points = series->points,
+                       .limitPercent = found->tool.permittedPercent(),
+                       .confidence = policy.confidence,
+                       .asOf = asOf,
+                       .intervalDays = found->tool.intervalDays.value_or(policy.intervalDays),
+                       .drift = series->drift};
+  });
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,71 @@
+#include "demo.h"
+
+#include <algorithm>
+#include <map>
+
+#include "check_recording.h"
+
+namespace steadyturn {
+
+namespace {
+
+// The depot's own clock: work of a day is entered at noon.
+void setClock(Shop::Inside& shop, Date date) {
+  shop.now = [date] { return writeDate(date) + "T12:00:00.000Z"; };
+}
+
+void addStock(Shop::Inside& shop, const std::vector<DemoTool>& tools, const std::vector<Fastener>& fasteners) {
+  setClock(shop, std::chrono::sys_days(std::chrono::year(2020) / 12 / 1));
+  shop.facts.set("name", "Municipal vehicle depot (demo)", shop.stamp());
+  shop.facts.set("place", "hall 1, works yard", shop.stamp());
+  shop.facts.set("demo_today", writeDate(demoToday), shop.stamp());
+  for (const auto& reference : demoReferences()) shop.references.add(reference, shop.stamp());
+  for (const auto& demo : tools) shop.tools.add(demo.tool, shop.stamp());
+  for (const auto& fastener : fasteners) shop.fasteners.add(fastener, shop.stamp());
+}
+
+Result<void> addCheck(Shop::Inside& shop, const CheckDraft& draft) {
+  const auto tool = shop.tools.find(draft.tool);
+  const auto reference = shop.references.find(draft.reference);
+  const auto evaluated = evaluateTyped(draft, {.tool = &*tool, .reference = &*reference, .rule = DecisionRule::Simple, .variation = {}});
+  if (!evaluated) return tl::unexpected(evaluated.error());
+  setClock(shop, draft.date);
+  shop.checks.add(evaluated->check, shop.stamp());
+  return {};
+}
+
+}  // namespace
+
+Result<void> fillDemo(Shop::Inside& shop, const Progress& progress) {
+  const auto tools = demoTools();
+  const auto fasteners = demoFasteners();
+  const auto checks = demoChecks(tools);
+  const auto tightenings = demoTightenings(fasteners);
+  auto events = demoStatusEvents();
+  Transaction transaction(shop.database);
+  addStock(shop, tools, fasteners);
+  auto tightening = tightenings.begin();
+  std::size_t done = 0;
+  for (const auto& draft : checks) {
+    for (; tightening != tightenings.end() && tightening->date <= draft.date; ++tightening) {
+      setClock(shop, tightening->date);
+      shop.tightenings.add(*tightening, shop.stamp());
+    }
+    if (auto added = addCheck(shop, draft); !added) return added;
+    if (progress && !progress(static_cast<double>(++done) / static_cast<double>(checks.size()))) {
+      return refuse({.kind = ProblemKind::Cancelled});
+    }
+  }
+  for (; tightening != tightenings.end(); ++tightening) {
+    setClock(shop, tightening->date);
+    shop.tightenings.add(*tightening, shop.stamp());
+  }
+  for (const auto& event : events) {
+    setClock(shop, event.date);
+    shop.tools.setStatus(event.tool, event.status, event.reason, event.date, shop.stamp());
+  }
+  transaction.commit();
+  return {};
+}
+
+}  // namespace steadyturn

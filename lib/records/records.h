@@ -78,7 +78,7 @@ struct CheckPoint {
   std::vector<std::string> readings;  // as typed, '.' as the decimal mark, in the target's unit
   // Stored facts of the evaluation (percent).
   double meanDeviation = 0;
-  std::optional<double> repeatability;  // s of the readings' deviations
+  std::optional<double> repeatability{};  // s of the readings' deviations
   double standardUncertainty = 0;       // w
   double interval = 0;                  // W′
   double conformityProbability = 0;

@@ -72,14 +72,13 @@ void lookAtVariation(const VariationSpans& variation, Findings& findings) {
   look(variation.loadingPoint, "variation_percent.loading_point");
 }
 
-void lookAtPoint(const CheckInput& check, std::size_t index, Findings& findings) {
-  const SetPointReadings& point = check.points[index];
+void lookAtPoint(const SetPointReadings& point, std::size_t index, std::optional<StatedTorque> resolution,
+                 Findings& findings) {
   const std::string targetField = fmt::format("points[{}].target", index);
   bool hasTarget = findings.positiveTorque(point.target, targetField);
-  if (hasTarget && check.resolution) {
+  if (hasTarget && resolution) {
     // Far below the graduation nothing can be set; an uncertainty of 1e9 % says nothing either.
-    hasTarget = check.resolution->in(point.target.unit) / point.target.value * 100 < largestPercent ||
-                !(check.resolution->value > 0);
+    hasTarget = resolution->in(point.target.unit) / point.target.value * 100 < largestPercent;
     findings.refuseUnless(hasTarget, targetField, writeNumber(point.target.value), "a torque the tool can be set to");
   }
   findings.refuseUnless(!point.readings.empty(), fmt::format("points[{}].readings.values", index), "",
@@ -102,7 +101,11 @@ Problems problemsOf(const CheckInput& check) {
   lookAtReference(check.reference, findings);
   lookAtVariation(check.variation, findings);
   findings.refuseUnless(!check.points.empty(), "points", "", "at least one set-point with readings");
-  for (std::size_t i = 0; i < check.points.size(); ++i) lookAtPoint(check, i, findings);
+  // A resolution that was refused above is not held against the points once more.
+  const bool usable = check.resolution && check.resolution->value > 0 && std::isfinite(check.resolution->value);
+  for (std::size_t i = 0; i < check.points.size(); ++i) {
+    lookAtPoint(check.points[i], i, usable ? check.resolution : std::nullopt, findings);
+  }
   return findings.take();
 }
 

@@ -1,10 +1,11 @@
 // One connection to a shop's database, used by one thread. Opening is a small state machine; see OpenOutcome.
 #pragma once
 
-#include <QSqlDatabase>
+#include <memory>
+#include <span>
 #include <string>
-#include <vector>
 
+#include "migration.h"
 #include "store_error.h"
 
 namespace steadyturn {
@@ -15,14 +16,22 @@ enum class OpenOutcome {
   Upgraded   // migrations were run; a copy of the file as it was stands beside it
 };
 
+struct Connection;
+
 class Database {
  public:
   // A new shop at `address` (a file). Problems: CannotCreate when it exists already or can't be written.
   static Result<Database> create(const std::string& address);
-  // An existing shop. Problems (Unavailable, FileMissing): not a database, a directory, not a shop of ours, newer than the
-  // program (refused, untouched), a migration whose text differs from the one that was run, busy, unreadable.
-  // A shop this user can't write is opened to be read.
+  // An existing shop. Problems (Unavailable, FileMissing): not a database, a directory, not a shop of ours, newer
+  // than the program (refused, untouched), a migration whose text differs from the one that was run, busy,
+  // unreadable. A shop this user can't write (its file or its folder) is opened to be read. Before an upgrade a copy
+  // of the shop is made beside it: SHOP.before-vN, N the version that comes; a number is added rather than an older
+  // copy replaced.
   static Result<Database> open(const std::string& address);
+
+  // The same with another history of the schema than this program's own: how each outcome is tested.
+  static Result<Database> create(const std::string& address, std::span<const Migration> migrations);
+  static Result<Database> open(const std::string& address, std::span<const Migration> migrations);
 
   Database(Database&&) noexcept;
   Database& operator=(Database&&) noexcept;
@@ -32,29 +41,35 @@ class Database {
   bool readOnly() const { return readOnly_; }
   const std::string& address() const { return address_; }
   int schemaVersion() const { return version_; }
-  QSqlDatabase handle() const;
+  const std::string& copyBeforeUpgrade() const { return copy_; }  // its path; empty unless Upgraded
+  Connection& connection() { return *connection_; }
 
  private:
-  Database() = default;
-  std::string connection_;  // the name Qt knows it by; unique
+  Database(std::unique_ptr<Connection> connection, std::string address);
+
+  std::unique_ptr<Connection> connection_;
   std::string address_;
+  std::string copy_;
   OpenOutcome outcome_ = OpenOutcome::UpToDate;
   bool readOnly_ = false;
   int version_ = 0;
 };
 
-// A transaction that takes the write lock at once; rolled back unless committed. A statement that failed inside makes commit
-// refuse, on every engine. Throws StoreError.
+// A transaction that takes the write lock at once; rolled back unless committed. A statement that failed inside makes
+// commit refuse, on every engine. One at a time on a connection. Throws StoreError.
 class Transaction {
  public:
   explicit Transaction(Database& database);
+  explicit Transaction(Connection& connection);
   ~Transaction();
   Transaction(const Transaction&) = delete;
   Transaction& operator=(const Transaction&) = delete;
   void commit();
 
  private:
-  Database& database_;
+  void rollBack() noexcept;
+
+  Connection& connection_;
   bool done_ = false;
 };
 

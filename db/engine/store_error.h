@@ -1,5 +1,5 @@
-// Trouble of the database engine: gone, busy, full, damaged, newer than the program. Thrown by the store, caught once at the
-// application layer's edge, where it becomes a Problem for a face to word.
+// Trouble of the database engine: gone, busy, full, damaged, newer than the program. Thrown by the store, caught once
+// at the application layer's edge, where it becomes a Problem for a face to word.
 #pragma once
 
 #include <exception>

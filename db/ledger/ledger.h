@@ -1,6 +1,6 @@
-// The ledger: every piece of evidence and every change of state is one entry, appended in the transaction of the row it proves.
-// An entry is canonical JSON (RFC 8785) without floats: decimals as text, integers, ASCII keys, NFC text; it is stored and
-// hashed as bytes, never re-serialised. leaf = SHA-256(0x00 ‖ entry) (RFC 6962, 2.1).
+// The ledger: every piece of evidence and every change of state is one entry, appended in the transaction of the row
+// it proves. An entry is canonical JSON (RFC 8785) without floats: decimals as text, integers, ASCII keys, NFC text;
+// it is stored and hashed as bytes, never re-serialised. leaf = SHA-256(0x00 ‖ entry) (RFC 6962, 2.1).
 #pragma once
 
 #include <cstdint>
@@ -9,6 +9,7 @@
 #include <string_view>
 
 #include "database.h"
+#include "statement.h"
 
 namespace steadyturn {
 
@@ -20,18 +21,26 @@ struct EntryStamp {
   std::string who;  // the account, or "" in an open shop
 };
 
+// One for each Database: it counts on within a transaction without asking the store again.
 class Ledger {
  public:
   explicit Ledger(Database& database);
-  // Appends within the transaction at hand: {"at","facts","kind","seq","who"}. Returns its sequence, counted from 1 without gaps.
+  // Appends within the transaction at hand: {"at","facts","kind","seq","who"}. Returns its sequence, counted from 1
+  // without gaps. REQUIRES: a transaction (std::logic_error without one).
   std::int64_t append(const EntryStamp& stamp, std::string_view kind, Facts facts);
   std::int64_t size() const;
 
  private:
-  // … prepared statements, the next sequence of this transaction
+  std::int64_t nextSequence();
+
+  Database& database_;
+  Statement insert_;
+  std::int64_t next_ = 0;
+  std::uint64_t countedIn_ = 0;  // the transaction that next_ belongs to
 };
 
-// RFC 8785 bytes of `facts`. REQUIRES: no float inside (it throws std::invalid_argument: a programming error).
+// RFC 8785 bytes of `facts`. REQUIRES: no float and no key beyond ASCII inside (std::invalid_argument: a programming
+// error), text in UTF-8.
 std::string canonicalJson(const Facts& facts);
 
 }  // namespace steadyturn

@@ -18,14 +18,27 @@ class CheckTable {
   std::optional<Check> find(std::int64_t id) const;
   // Of one tool, oldest first, with points; corrected ones included (correctedBy is filled).
   std::vector<Check> ofTool(const std::string& tool) const;
-  std::vector<Check> newest(int limit) const;
-  // Every check of the shop in the order tool, date, phase (as found first), id; corrected ones left out. For exports.
+  std::vector<Check> newest(int limit) const;  // by date, newest first; corrected ones included
+  // Every check of the shop in the order tool, date, phase (as found first), id; corrected ones left out. For
+  // exports.
   void forEach(const std::function<bool(const Check&)>& visit) const;  // stops when visit returns false
   bool exists(const std::string& tool, Date date, Phase phase) const;  // not counting corrected ones
-  // Set-point summaries without corrected checks, by date, then as found before as left, then id. One tool's, or (in order of
-  // tool) all tools'.
+  // Set-point summaries without corrected checks, by date, then as found before as left, then id. One tool's, or (in
+  // order of tool) all tools'.
   std::vector<PointSummary> summaries(const std::string& tool) const;
   std::vector<PointSummary> allSummaries() const;
+
+ private:
+  void addPoints(const Check& check, std::int64_t id);
+  std::int64_t nextId();
+
+  Database& database_;
+  Ledger& ledger_;
+  Statement insertCheck_, insertPoint_;
+  mutable Statement same_;
+  // Remembered within one transaction.
+  std::int64_t next_ = 0;
+  std::uint64_t countedIn_ = 0;
 };
 
 }  // namespace steadyturn

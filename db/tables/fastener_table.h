@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "fastener_search.h"
 #include "ledger.h"
 #include "records.h"
 
@@ -18,9 +19,15 @@ class FastenerTable {
   std::optional<Fastener> find(const std::string& id, int number) const;  // that revision
   std::vector<Fastener> all() const;                                      // newest revisions, by id
   std::vector<Fastener> revisions(const std::string& id) const;           // oldest first
-  // Newest revisions in which every word of `words` begins some word of component, assembly, thread or id (FTS5, accents
-  // and case folded), best first, at most `limit`.
+  // Newest revisions in which every word of `words` begins some word of component, assembly, thread or id (FTS5,
+  // accents and case folded), best first, at most `limit`. No words: all, by id.
   std::vector<Fastener> search(const std::string& words, int limit) const;
+
+ private:
+  Database& database_;
+  Ledger& ledger_;
+  Statement insert_;
+  FastenerSearch search_;
 };
 
 }  // namespace steadyturn

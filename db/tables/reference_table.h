@@ -15,6 +15,11 @@ class ReferenceTable {
   void add(const Reference& reference, const EntryStamp& stamp);  // ledger kind "reference"
   std::optional<Reference> find(const std::string& id) const;
   std::vector<Reference> all() const;  // by id
+
+ private:
+  Database& database_;
+  Ledger& ledger_;
+  Statement insert_;
 };
 
 }  // namespace steadyturn

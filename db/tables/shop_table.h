@@ -16,7 +16,12 @@ class ShopTable {
   void set(const std::string& name, const std::string& value, const EntryStamp& stamp);  // ledger kind "setting"
   // Files are recognised by the SHA-256 of their bytes (hex) and what they were imported as.
   bool fileWasImported(const std::string& kind, const std::string& sha256) const;
-  void rememberFile(const std::string& kind, const std::string& sha256, std::int64_t rows, const EntryStamp& stamp);  // "import"
+  void rememberFile(const std::string& kind, const std::string& sha256, std::int64_t rows,
+                    const EntryStamp& stamp);  // "import"
+
+ private:
+  Database& database_;
+  Ledger& ledger_;
 };
 
 }  // namespace steadyturn

@@ -11,11 +11,24 @@ namespace steadyturn {
 class TighteningTable {
  public:
   TighteningTable(Database& database, Ledger& ledger);
-  std::int64_t add(const Tightening& tightening, const EntryStamp& stamp);  // ledger kind "tightening"
-  bool exists(const Tightening& tightening) const;                          // the same in every fact but the id
-  std::vector<Tightening> all() const;  // by date, job, id
+  // Ledger kind "tightening". The first tightening of a job opens it; a job is of one vehicle (StoreError, Conflict).
+  std::int64_t add(const Tightening& tightening, const EntryStamp& stamp);
+  bool exists(const Tightening& tightening) const;  // the same in every fact but the id
+  std::vector<Tightening> all() const;              // by date, job, id
   std::vector<Tightening> ofTool(const std::string& tool, Date from, Date to) const;
   std::vector<Tightening> ofJob(const std::string& job) const;
+
+ private:
+  void ensureJob(const std::string& job, const std::string& vehicle);
+
+  Database& database_;
+  Ledger& ledger_;
+  Statement insert_;
+  mutable Statement same_;
+  // Remembered within one transaction.
+  std::int64_t nextId_ = 0;
+  std::uint64_t countedIn_ = 0;
+  std::string lastJob_, lastVehicle_;
 };
 
 }  // namespace steadyturn

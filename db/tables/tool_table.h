@@ -17,7 +17,13 @@ class ToolTable {
   std::optional<Tool> find(const std::string& id) const;
   std::vector<Tool> all() const;  // by id, in byte order
   // Appends a status event (ledger kind "tool_status") and makes it the tool's present status.
-  void setStatus(const std::string& id, ToolStatus status, const std::string& reason, Date date, const EntryStamp& stamp);
+  void setStatus(const std::string& id, ToolStatus status, const std::string& reason, Date date,
+                 const EntryStamp& stamp);
+
+ private:
+  Database& database_;
+  Ledger& ledger_;
+  Statement insert_;
 };
 
 }  // namespace steadyturn

@@ -1,0 +1,78 @@
+// One SQL statement, prepared at its first run and kept: every statement of the store goes through here, with bound
+// values only. Throws StoreError; a failure inside a transaction is remembered by it.
+#pragma once
+
+#include <QByteArray>
+#include <QSqlQuery>
+#include <QVariant>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "database.h"
+#include "stored_text.h"
+
+namespace steadyturn {
+
+struct Connection;
+
+inline QVariant boundValue(std::string_view text) { return storedText(text); }
+inline QVariant boundValue(const std::string& text) { return storedText(text); }
+inline QVariant boundValue(const char* text) { return storedText(text); }
+inline QVariant boundValue(const QString& text) { return text; }
+inline QVariant boundValue(const QByteArray& bytes) { return bytes; }
+inline QVariant boundValue(int number) { return number; }
+inline QVariant boundValue(std::int64_t number) { return QVariant::fromValue<qlonglong>(number); }
+inline QVariant boundValue(double number) { return number; }
+inline QVariant boundValue(bool yes) { return yes ? 1 : 0; }
+template <typename Value>
+QVariant boundValue(const std::optional<Value>& value) {
+  return value ? boundValue(*value) : QVariant();
+}
+
+class Statement {
+ public:
+  // REQUIRES: the database outlives the statement.
+  Statement(Database& database, std::string_view sql);
+  Statement(Connection& connection, std::string_view sql);
+
+  // Binds the values to the '?' in order and runs; as often as wanted.
+  template <typename... Values>
+  Statement& run(const Values&... values) {
+    prepare();
+    int position = 0;
+    (query_.bindValue(position++, boundValue(values)), ...);
+    execute();
+    return *this;
+  }
+
+  // Runs once without preparing: for BEGIN, PRAGMA and the statements of a migration.
+  static void execute(Connection& connection, const QString& sql);
+
+  // Steps to the first or next row; false (and the statement is put at rest) after the last.
+  bool next();
+  // Ends reading early, so that no lock stays.
+  void finish() { query_.finish(); }
+
+  // Of the row at hand.
+  bool isNull(int column) const { return query_.isNull(column); }
+  QString string(int column) const { return query_.value(column).toString(); }
+  std::string text(int column) const { return string(column).toStdString(); }
+  QByteArray bytes(int column) const { return query_.value(column).toByteArray(); }
+  std::int64_t integer(int column) const { return query_.value(column).toLongLong(); }
+  double real(int column) const { return query_.value(column).toDouble(); }
+  std::optional<double> optionalReal(int column) const;
+  std::optional<std::int64_t> optionalInteger(int column) const;
+
+ private:
+  void prepare();
+  void execute();
+
+  Connection* connection_;
+  QString sql_;
+  QSqlQuery query_;
+  bool prepared_ = false;
+};
+
+}  // namespace steadyturn

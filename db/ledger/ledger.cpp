@@ -1,0 +1,71 @@
+#include "ledger.h"
+
+#include <sodium.h>
+
+#include <array>
+#include <stdexcept>
+
+#include "connection.h"
+
+namespace steadyturn {
+
+namespace {
+
+void normaliseTexts(Facts& facts) {
+  if (facts.is_string()) {
+    normalise(facts.get_ref<std::string&>());
+  } else if (facts.is_structured()) {
+    for (auto& value : facts) normaliseTexts(value);
+  }
+}
+
+QByteArray leafHash(const std::string& entry) {
+  constexpr unsigned char leafMark = 0x00;
+  std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
+  crypto_hash_sha256_state state;
+  crypto_hash_sha256_init(&state);
+  crypto_hash_sha256_update(&state, &leafMark, 1);
+  crypto_hash_sha256_update(&state, reinterpret_cast<const unsigned char*>(entry.data()), entry.size());
+  crypto_hash_sha256_final(&state, hash.data());
+  return {reinterpret_cast<const char*>(hash.data()), static_cast<qsizetype>(hash.size())};
+}
+
+}  // namespace
+
+Ledger::Ledger(Database& database)
+    : database_(database),
+      insert_(database, "INSERT INTO ledger (seq, at, who, kind, entry, leaf) VALUES (?, ?, ?, ?, ?, ?)") {}
+
+std::int64_t Ledger::size() const {
+  Statement newest(database_, "SELECT COALESCE(MAX(seq), 0) FROM ledger");
+  newest.run().next();
+  return newest.integer(0);
+}
+
+std::int64_t Ledger::nextSequence() {
+  const auto& connection = database_.connection();
+  if (!connection.inTransaction) throw std::logic_error("a ledger entry outside of a transaction");
+  if (countedIn_ != connection.transactions) {
+    next_ = size() + 1;
+    countedIn_ = connection.transactions;
+  }
+  return next_;
+}
+
+std::int64_t Ledger::append(const EntryStamp& stamp, std::string_view kind, Facts facts) {
+  const auto sequence = nextSequence();
+  Facts whole = Facts::object();
+  whole["at"] = stamp.at;
+  whole["facts"] = std::move(facts);
+  whole["kind"] = kind;
+  whole["seq"] = sequence;
+  whole["who"] = stamp.who;
+  normaliseTexts(whole);
+  const auto entry = canonicalJson(whole);
+  insert_.run(sequence, stamp.at, stamp.who, kind,
+              QByteArray::fromRawData(entry.data(), static_cast<qsizetype>(entry.size())), leafHash(entry));
+  ++next_;
+  return sequence;
+}
+
+}  // namespace steadyturn

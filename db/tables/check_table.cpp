@@ -1,0 +1,168 @@
+#include "check_table.h"
+
+#include "check_facts.h"
+#include "connection.h"
+#include "stored_values.h"
+
+namespace steadyturn {
+
+namespace {
+
+constexpr const char* columns =
+    "SELECT r.id, r.tool, r.date, r.phase, r.reference, r.checked_by, r.direction, r.temperature_c, "
+    "r.humidity_percent, "
+    "r.note, r.limit_percent, r.rule, r.reference_expanded_percent, r.reference_coverage_factor, "
+    "r.reference_error_percent, r.span_reproducibility, r.span_drive, r.span_interface, r.span_loading_point, "
+    "r.verdict, "
+    "r.corrects, r.correction_reason, c.id FROM check_record r LEFT JOIN check_record c ON c.corrects = r.id";
+constexpr const char* pointsOfCheck =
+    "SELECT target, unit, readings, mean_deviation, repeatability, standard_uncertainty, interval_percent, "
+    "conformity_probability, verdict FROM check_point WHERE check_id = ? ORDER BY position";
+constexpr const char* notCorrected = "NOT EXISTS (SELECT 1 FROM check_record c WHERE c.corrects = r.id)";
+
+Verdict storedVerdict(const std::string& text) { return stored(parseVerdict(text), text); }
+
+Check checkOf(const Statement& row) {
+  return {.id = row.integer(0),
+          .tool = row.text(1),
+          .date = storedDate(row.text(2)),
+          .phase = stored(parsePhase(row.text(3)), row.text(3)),
+          .reference = row.text(4),
+          .by = row.text(5),
+          .direction = stored(parseDirection(row.text(6)), row.text(6)),
+          .temperatureC = row.optionalReal(7),
+          .humidityPercent = row.optionalReal(8),
+          .note = row.text(9),
+          .limitPercent = row.real(10),
+          .rule = stored(parseRule(row.text(11)), row.text(11)),
+          .referenceUncertainty = {.expandedPercent = row.real(12),
+                                   .coverageFactor = row.real(13),
+                                   .errorPercent = row.real(14)},
+          .variation = {.reproducibility = row.optionalReal(15),
+                        .drive = row.optionalReal(16),
+                        .interface = row.optionalReal(17),
+                        .loadingPoint = row.optionalReal(18)},
+          .verdict = storedVerdict(row.text(19)),
+          .points = {},
+          .corrects = row.optionalInteger(20),
+          .correctionReason = row.text(21),
+          .correctedBy = row.optionalInteger(22)};
+}
+
+CheckPoint pointOf(const Statement& row) {
+  return {.target = {row.real(0), storedUnit(row.text(1))},
+          .readings = parseReadings(row.text(2)),
+          .meanDeviation = row.real(3),
+          .repeatability = row.optionalReal(4),
+          .standardUncertainty = row.real(5),
+          .interval = row.real(6),
+          .conformityProbability = row.real(7),
+          .verdict = storedVerdict(row.text(8))};
+}
+
+// Reads checks with their points. A check and its points are written at once and never change, so asking for the
+// points check by check can't mix two moments.
+void visitChecks(Database& database, Statement& checks, const std::function<bool(const Check&)>& visit) {
+  Statement points(database, pointsOfCheck);
+  while (checks.next()) {
+    auto check = checkOf(checks);
+    points.run(check.id);
+    while (points.next()) check.points.push_back(pointOf(points));
+    if (!visit(check)) return;
+  }
+}
+
+std::vector<Check> checksOf(Database& database, Statement& query) {
+  std::vector<Check> checks;
+  visitChecks(database, query, [&](const Check& check) {
+    checks.push_back(check);
+    return true;
+  });
+  return checks;
+}
+
+}  // namespace
+
+CheckTable::CheckTable(Database& database, Ledger& ledger)
+    : database_(database),
+      ledger_(ledger),
+      insertCheck_(
+          database,
+          "INSERT INTO check_record (id, tool, date, phase, reference, checked_by, direction, temperature_c, "
+          "humidity_percent, note, limit_percent, rule, reference_expanded_percent, reference_coverage_factor, "
+          "reference_error_percent, span_reproducibility, span_drive, span_interface, span_loading_point, verdict, "
+          "corrects, correction_reason, entry) "
+          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+      insertPoint_(
+          database,
+          "INSERT INTO check_point (check_id, position, target, unit, readings, reading_count, mean_deviation, "
+          "repeatability, standard_uncertainty, interval_percent, conformity_probability, verdict) "
+          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+      same_(database,
+            std::string("SELECT 1 FROM check_record r WHERE r.tool = ? AND r.date = ? AND r.phase = ? AND ") +
+                notCorrected) {}
+
+std::int64_t CheckTable::nextId() {
+  if (const auto& connection = database_.connection(); countedIn_ != connection.transactions) {
+    Statement newest(database_, "SELECT COALESCE(MAX(id), 0) FROM check_record");
+    newest.run().next();
+    next_ = newest.integer(0) + 1;
+    countedIn_ = connection.transactions;
+  }
+  return next_;
+}
+
+std::int64_t CheckTable::add(const Check& check, const EntryStamp& stamp) {
+  const auto id = nextId();
+  const auto entry = ledger_.append(stamp, "check", checkFacts(check, id));
+  const auto reference = check.reference.empty() ? std::nullopt : std::optional(check.reference);
+  insertCheck_.run(id, check.tool, writeDate(check.date), writePhase(check.phase), reference, check.by,
+                   writeDirection(check.direction), check.temperatureC, check.humidityPercent, check.note,
+                   check.limitPercent, writeRule(check.rule), check.referenceUncertainty.expandedPercent,
+                   check.referenceUncertainty.coverageFactor, check.referenceUncertainty.errorPercent,
+                   check.variation.reproducibility, check.variation.drive, check.variation.interface,
+                   check.variation.loadingPoint, writeVerdict(check.verdict), check.corrects, check.correctionReason,
+                   entry);
+  addPoints(check, id);
+  ++next_;
+  return id;
+}
+
+void CheckTable::addPoints(const Check& check, std::int64_t id) {
+  int position = 0;
+  for (const auto& point : check.points) {
+    insertPoint_.run(id, position++, point.target.value, unitCode(point.target.unit), writeReadings(point.readings),
+                     static_cast<std::int64_t>(point.readings.size()), point.meanDeviation, point.repeatability,
+                     point.standardUncertainty, point.interval, point.conformityProbability,
+                     writeVerdict(point.verdict));
+  }
+}
+
+std::optional<Check> CheckTable::find(std::int64_t id) const {
+  Statement query(database_, std::string(columns) + " WHERE r.id = ?");
+  auto checks = checksOf(database_, query.run(id));
+  return checks.empty() ? std::nullopt : std::optional(std::move(checks.front()));
+}
+
+std::vector<Check> CheckTable::ofTool(const std::string& tool) const {
+  Statement query(database_, std::string(columns) + " WHERE r.tool = ? ORDER BY r.date, r.phase, r.id");
+  return checksOf(database_, query.run(tool));
+}
+
+std::vector<Check> CheckTable::newest(int limit) const {
+  Statement query(database_, std::string(columns) + " ORDER BY r.date DESC, r.id DESC LIMIT ?");
+  return checksOf(database_, query.run(limit));
+}
+
+void CheckTable::forEach(const std::function<bool(const Check&)>& visit) const {
+  Statement query(database_, std::string(columns) + " WHERE c.id IS NULL ORDER BY r.tool, r.date, r.phase, r.id");
+  visitChecks(database_, query.run(), visit);
+}
+
+bool CheckTable::exists(const std::string& tool, Date date, Phase phase) const {
+  const bool found = same_.run(tool, writeDate(date), writePhase(phase)).next();
+  same_.finish();
+  return found;
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,130 @@
+#include "fastener_table.h"
+
+#include "stored_values.h"
+
+namespace steadyturn {
+
+namespace {
+
+constexpr const char* columns =
+    "SELECT r.fastener, r.number, r.assembly, r.component, r.thread, r.property_class, r.part_material, r.drive, "
+    "r.unit, "
+    "r.target, r.low, r.high, r.angle_deg, r.part_limit, r.seal, r.renew, r.lubrication, r.seat_check, r.source, "
+    "r.revision, r.revision_reason FROM fastener_revision r";
+constexpr const char* newest =
+    " WHERE NOT EXISTS (SELECT 1 FROM fastener_revision n WHERE n.fastener = r.fastener AND n.number > r.number)";
+
+Fastener fastenerOf(const Statement& row) {
+  return {.id = row.text(0),
+          .assembly = row.text(2),
+          .component = row.text(3),
+          .thread = row.text(4),
+          .propertyClass = row.text(5),
+          .partMaterial = row.text(6),
+          .drive = row.text(7),
+          .unit = storedUnit(row.text(8)),
+          .target = row.real(9),
+          .low = row.optionalReal(10),
+          .high = row.optionalReal(11),
+          .angleDeg = row.optionalReal(12),
+          .partLimit = row.optionalReal(13),
+          .seal = row.text(14),
+          .renew = storedOptionalBool(row, 15),
+          .lubrication = row.text(16),
+          .seatCheck = row.text(17),
+          .source = row.text(18),
+          .revision = row.text(19),
+          .number = static_cast<int>(row.integer(1)),
+          .revisionReason = row.text(20)};
+}
+
+Facts factsOf(const Fastener& fastener) {
+  Facts facts = Facts::object();
+  facts["id"] = fastener.id;
+  facts["number"] = fastener.number;
+  facts["assembly"] = fastener.assembly;
+  facts["component"] = fastener.component;
+  facts["thread"] = fastener.thread;
+  facts["property_class"] = fastener.propertyClass;
+  facts["part_material"] = fastener.partMaterial;
+  facts["drive"] = fastener.drive;
+  facts["unit"] = unitCode(fastener.unit);
+  facts["target"] = decimal(fastener.target);
+  facts["low"] = decimal(fastener.low);
+  facts["high"] = decimal(fastener.high);
+  facts["angle_deg"] = decimal(fastener.angleDeg);
+  facts["part_limit"] = decimal(fastener.partLimit);
+  facts["seal"] = fastener.seal;
+  facts["renew"] = orNull(fastener.renew);
+  facts["lubrication"] = fastener.lubrication;
+  facts["seat_check"] = fastener.seatCheck;
+  facts["source"] = fastener.source;
+  facts["revision"] = fastener.revision;
+  facts["revision_reason"] = fastener.revisionReason;
+  return facts;
+}
+
+std::vector<Fastener> fastenersOf(Statement& query) {
+  std::vector<Fastener> fasteners;
+  while (query.next()) fasteners.push_back(fastenerOf(query));
+  return fasteners;
+}
+
+}  // namespace
+
+FastenerTable::FastenerTable(Database& database, Ledger& ledger)
+    : database_(database),
+      ledger_(ledger),
+      insert_(database,
+              "INSERT INTO fastener_revision (fastener, number, assembly, component, thread, property_class, "
+              "part_material, "
+              "drive, unit, target, low, high, angle_deg, part_limit, seal, renew, lubrication, seat_check, source, "
+              "revision, revision_reason, entry) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+              "?, ?) "
+              "RETURNING id"),
+      search_(database) {}
+
+void FastenerTable::add(const Fastener& fastener, const EntryStamp& stamp) {
+  const auto entry = ledger_.append(stamp, "fastener", factsOf(fastener));
+  insert_.run(fastener.id, fastener.number, fastener.assembly, fastener.component, fastener.thread,
+              fastener.propertyClass, fastener.partMaterial, fastener.drive, unitCode(fastener.unit), fastener.target,
+              fastener.low, fastener.high, fastener.angleDeg, fastener.partLimit, fastener.seal, fastener.renew,
+              fastener.lubrication, fastener.seatCheck, fastener.source, fastener.revision, fastener.revisionReason,
+              entry);
+  insert_.next();
+  const auto id = insert_.integer(0);
+  insert_.finish();
+  search_.index(fastener, id);
+}
+
+std::optional<Fastener> FastenerTable::find(const std::string& id) const {
+  Statement query(database_, std::string(columns) + " WHERE r.fastener = ? ORDER BY r.number DESC LIMIT 1");
+  return query.run(id).next() ? std::optional(fastenerOf(query)) : std::nullopt;
+}
+
+std::optional<Fastener> FastenerTable::find(const std::string& id, int number) const {
+  Statement query(database_, std::string(columns) + " WHERE r.fastener = ? AND r.number = ?");
+  return query.run(id, number).next() ? std::optional(fastenerOf(query)) : std::nullopt;
+}
+
+std::vector<Fastener> FastenerTable::all() const {
+  Statement query(database_, std::string(columns) + newest + " ORDER BY r.fastener");
+  return fastenersOf(query.run());
+}
+
+std::vector<Fastener> FastenerTable::revisions(const std::string& id) const {
+  Statement query(database_, std::string(columns) + " WHERE r.fastener = ? ORDER BY r.number");
+  return fastenersOf(query.run(id));
+}
+
+std::vector<Fastener> FastenerTable::search(const std::string& words, int limit) const {
+  const auto expression = FastenerSearch::expression(words);
+  if (expression.empty()) {
+    Statement query(database_, std::string(columns) + newest + " ORDER BY r.fastener LIMIT ?");
+    return fastenersOf(query.run(limit));
+  }
+  Statement query(database_, std::string(columns) + FastenerSearch::join());
+  return fastenersOf(query.run(expression, limit));
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,100 @@
+#include "tool_table.h"
+
+#include "stored_values.h"
+
+namespace steadyturn {
+
+namespace {
+
+constexpr const char* columns =
+    "SELECT id, description, maker, serial, type, class, unit, minimum, maximum, resolution, drive, interval_days, "
+    "limit_percent, status, status_reason FROM tool";
+
+std::optional<int> storedDays(const Statement& row, int column) {
+  const auto days = row.optionalInteger(column);
+  return days ? std::optional(static_cast<int>(*days)) : std::nullopt;
+}
+
+Tool toolOf(const Statement& row) {
+  return {.id = row.text(0),
+          .description = row.text(1),
+          .maker = row.text(2),
+          .serial = row.text(3),
+          .kind = stored(parseToolKind(row.text(4), row.text(5)), row.text(4)),
+          .unit = storedUnit(row.text(6)),
+          .minimum = row.optionalReal(7),
+          .maximum = row.real(8),
+          .resolution = row.optionalReal(9),
+          .drive = row.text(10),
+          .intervalDays = storedDays(row, 11),
+          .limitPercent = row.optionalReal(12),
+          .status = stored(parseToolStatus(row.text(13)), row.text(13)),
+          .statusReason = row.text(14)};
+}
+
+Facts factsOf(const Tool& tool) {
+  Facts facts = Facts::object();
+  facts["id"] = tool.id;
+  facts["description"] = tool.description;
+  facts["maker"] = tool.maker;
+  facts["serial"] = tool.serial;
+  facts["type"] = writeType(tool.kind.type);
+  facts["class"] = writeClass(tool.kind.cls);
+  facts["unit"] = unitCode(tool.unit);
+  facts["minimum"] = decimal(tool.minimum);
+  facts["maximum"] = decimal(tool.maximum);
+  facts["resolution"] = decimal(tool.resolution);
+  facts["drive"] = tool.drive;
+  facts["interval_days"] = orNull(tool.intervalDays);
+  facts["limit_percent"] = decimal(tool.limitPercent);
+  facts["status"] = writeToolStatus(tool.status);
+  facts["status_reason"] = tool.statusReason;
+  return facts;
+}
+
+}  // namespace
+
+ToolTable::ToolTable(Database& database, Ledger& ledger)
+    : database_(database),
+      ledger_(ledger),
+      insert_(
+          database,
+          "INSERT INTO tool (id, description, maker, serial, type, class, unit, minimum, maximum, resolution, drive, "
+          "interval_days, limit_percent, status, status_reason, entry) "
+          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)") {}
+
+void ToolTable::add(const Tool& tool, const EntryStamp& stamp) {
+  const auto entry = ledger_.append(stamp, "tool", factsOf(tool));
+  insert_.run(tool.id, tool.description, tool.maker, tool.serial, writeType(tool.kind.type),
+              writeClass(tool.kind.cls), unitCode(tool.unit), tool.minimum, tool.maximum, tool.resolution, tool.drive,
+              tool.intervalDays, tool.limitPercent, writeToolStatus(tool.status), tool.statusReason, entry);
+}
+
+std::optional<Tool> ToolTable::find(const std::string& id) const {
+  Statement query(database_, std::string(columns) + " WHERE id = ?");
+  return query.run(id).next() ? std::optional(toolOf(query)) : std::nullopt;
+}
+
+std::vector<Tool> ToolTable::all() const {
+  Statement query(database_, std::string(columns) + " ORDER BY id");
+  query.run();
+  std::vector<Tool> tools;
+  while (query.next()) tools.push_back(toolOf(query));
+  return tools;
+}
+
+void ToolTable::setStatus(const std::string& id, ToolStatus status, const std::string& reason, Date date,
+                          const EntryStamp& stamp) {
+  Facts facts = Facts::object();
+  facts["tool"] = id;
+  facts["date"] = writeDate(date);
+  facts["status"] = writeToolStatus(status);
+  facts["reason"] = reason;
+  const auto entry = ledger_.append(stamp, "tool_status", std::move(facts));
+  Statement(database_, "INSERT INTO tool_status_event (entry, tool, date, status, reason) VALUES (?, ?, ?, ?, ?)")
+      .run(entry, id, writeDate(date), writeToolStatus(status), reason);
+  Statement(database_, "UPDATE tool SET status = ?, status_reason = ? WHERE id = ?")
+      .run(writeToolStatus(status), reason, id);
+}
+
+}  // namespace steadyturn

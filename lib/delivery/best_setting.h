@@ -9,8 +9,8 @@ namespace steadyturn {
 inline constexpr double defaultPartLimitRisk = 0.001;
 
 struct SettingRange {
-  std::optional<StatedTorque> low;
-  std::optional<StatedTorque> high;
+  std::optional<StatedTorque> low{};
+  std::optional<StatedTorque> high{};
 };
 
 struct BestSetting {

@@ -15,7 +15,7 @@ struct SetPointOutlook {
   StatedTorque target;
   DriftResult drift;                      // evaluated as of the day asked for
   double newestMeanDeviationPercent = 0;  // of the newest check at this set-point
-  Uncertainty pull;                       // scatter of that check's readings: s, n − 1
+  Uncertainty pull{};                     // scatter of that check's readings: s, n − 1
   double referenceStandardUncertaintyPercent = 0;
 };
 
@@ -30,19 +30,19 @@ std::string writeRefusal(const Refusal& refusal);
 struct Candidate {
   std::string tool;
   ToolKind kind;
-  std::optional<StatedTorque> minimum;  // absent: 20 % of the maximum is taken as the lowest sensible setting
+  std::optional<StatedTorque> minimum{};  // absent: 20 % of the maximum is taken as the lowest sensible setting
   StatedTorque maximum;
-  std::optional<StatedTorque> resolution;  // absent: 1 % of the maximum is assumed for a tool that can be set
-  double limitPercent = 0;                 // permissible deviation
-  std::optional<Refusal> refusal;          // already out: retired, held, overdue, no check, failed
-  std::vector<SetPointOutlook> outlooks;   // rising by target; not empty unless refused
+  std::optional<StatedTorque> resolution{};  // absent: 1 % of the maximum is assumed for a tool that can be set
+  double limitPercent = 0;                   // permissible deviation
+  std::optional<Refusal> refusal{};          // already out: retired, held, overdue, no check, failed
+  std::vector<SetPointOutlook> outlooks;     // rising by target; not empty unless refused
 };
 
 struct Demand {
   StatedTorque target;
-  std::optional<StatedTorque> low, high;  // absent: ±10 % of the target (stated with a warning)
-  std::optional<StatedTorque> partLimit;
-  std::optional<Adapter> adapter;
+  std::optional<StatedTorque> low{}, high{};  // absent: ±10 % of the target (stated with a warning)
+  std::optional<StatedTorque> partLimit{};
+  std::optional<Adapter> adapter{};
   double partLimitRisk = defaultPartLimitRisk;
 };
 // The demand's window: low…high, or target ±10 % where either is absent.

@@ -21,7 +21,7 @@ double adapterFactor(const Adapter& adapter);
 // A standard uncertainty in %, with its degrees of freedom; absent = known so well that it counts as infinite.
 struct Uncertainty {
   double standardPercent = 0;
-  std::optional<double> degreesOfFreedom;
+  std::optional<double> degreesOfFreedom{};
 };
 
 struct Window {
@@ -32,12 +32,12 @@ struct Window {
 struct DeliveryInput {
   StatedTorque setting;  // > 0
   Window window;         // 0 ≤ low < high
-  std::optional<StatedTorque> partLimit;
-  std::optional<Adapter> adapter;
+  std::optional<StatedTorque> partLimit{};
+  std::optional<Adapter> adapter{};
   double deviationPercent = 0;  // location of the tool's deviation at this setting, > −100
-  Uncertainty deviation;
-  Uncertainty pull;                        // one pull's scatter
-  std::optional<StatedTorque> resolution;  // one graduation; rectangular, full width
+  Uncertainty deviation{};
+  Uncertainty pull{};                        // one pull's scatter
+  std::optional<StatedTorque> resolution{};  // one graduation; rectangular, full width
   double referenceStandardUncertaintyPercent = 0;
 };
 

@@ -12,7 +12,7 @@ namespace steadyturn {
 struct KnownDeviation {
   StatedTorque target;
   double meanDeviationPercent = 0;
-  Uncertainty pull;
+  Uncertainty pull{};
   double standardUncertaintyPercent = 0;  // of the mean deviation (the check's w)
 };
 
@@ -28,15 +28,15 @@ struct PastTightening {
   Date date{};
   StatedTorque setting;
   Window window;
-  std::optional<StatedTorque> partLimit;
-  std::optional<StatedTorque> resolution;
+  std::optional<StatedTorque> partLimit{};
+  std::optional<StatedTorque> resolution{};
 };
 
 struct RecallFigure {
   double deviationPercent = 0;
   double probabilityBelow = 0;
   double probabilityAbove = 0;
-  std::optional<double> probabilityOverPartLimit;
+  std::optional<double> probabilityOverPartLimit{};
 };
 
 struct RecallResult {

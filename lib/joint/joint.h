@@ -25,7 +25,7 @@ struct Friction {
 struct JointInput {
   Thread thread;
   PropertyClass propertyClass = PropertyClass::C8_8;
-  Friction friction;
+  Friction friction{};
   double utilisation = 0.9;                   // ν, 0 < ν ≤ 1
   std::optional<double> bearingDiameterMm{};  // D_Km, effective diameter of friction under the head; absent: hexagon
                                               // head ISO 4014 d_w on clearance hole ISO 273 medium

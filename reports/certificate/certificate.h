@@ -1,5 +1,5 @@
-// The certificate of one check: what ISO/IEC 17025:2017 7.8.2 and 7.8.4 and ISO 6789-2 ask for, as far as it applies to a
-// workshop's own bench. It prints the stored facts of the check; no accreditation is claimed.
+// The certificate of one check: what ISO/IEC 17025:2017 7.8.2 and 7.8.4 and ISO 6789-2 ask for, as far as it applies
+// to a workshop's own bench. It prints the stored facts of the check; no accreditation is claimed.
 #pragma once
 
 #include <optional>
@@ -16,9 +16,9 @@ struct CertificateData {
   std::optional<Reference> reference;
   std::optional<Check> before;  // the as-found check of the same visit, when this one is as left
   Date issued{};
-  std::string number;                  // "check 42 of Depot North"
-  std::optional<Date> dueDate;         // the shop's own, stated as such
-  std::int64_t ledgerEntries = 0;      // of the shop's ledger when issued
+  std::string number;              // "check 42 of Depot North"
+  std::optional<Date> dueDate;     // the shop's own, stated as such
+  std::int64_t ledgerEntries = 0;  // of the shop's ledger when issued
 };
 
 ReportDocument buildCertificate(const CertificateData& data);

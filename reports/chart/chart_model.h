@@ -1,4 +1,5 @@
-// What a chart shows, without a pixel: the screen, SVG, PNG and PDF draw the same description, so that they can't disagree.
+// What a chart shows, without a pixel: the screen, SVG, PNG and PDF draw the same description, so that they can't
+// disagree.
 #pragma once
 
 #include <limits>
@@ -59,9 +60,9 @@ struct VerticalLine {
 };
 
 struct ChartModel {
-  std::string title;     // "TW-07 at 60 N·m"
-  std::string subtitle;  // one sentence that says what the chart says
-  std::string valueAxis; // "mean deviation, %"
+  std::string title;      // "TW-07 at 60 N·m"
+  std::string subtitle;   // one sentence that says what the chart says
+  std::string valueAxis;  // "mean deviation, %"
   std::vector<PointSeries> points;
   std::vector<LineSeries> lines;
   std::vector<Band> bands;

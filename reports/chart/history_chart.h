@@ -1,5 +1,5 @@
-// The drift chart of one tool at one set-point: every check with its uncertainty, the tolerance band, adjustments, the fitted
-// drift with its prediction band broken at adjustments, the crossing day.
+// The drift chart of one tool at one set-point: every check with its uncertainty, the tolerance band, adjustments,
+// the fitted drift with its prediction band broken at adjustments, the crossing day.
 #pragma once
 
 #include "chart_model.h"

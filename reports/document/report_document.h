@@ -1,4 +1,5 @@
-// A report as its builder decided it: facts, tables of typed cells, charts, paragraphs, places to sign. Writers only spell it.
+// A report as its builder decided it: facts, tables of typed cells, charts, paragraphs, places to sign. Writers only
+// spell it.
 #pragma once
 
 #include <string>
@@ -48,9 +49,9 @@ using Block = std::variant<FactsBlock, TableBlock, ParagraphBlock, ChartBlock, S
 
 struct ReportDocument {
   std::string title;
-  std::string number;   // unique; stands on each page
-  std::string issuer;   // the shop, and where
-  std::string issued;   // date of issue
+  std::string number;  // unique; stands on each page
+  std::string issuer;  // the shop, and where
+  std::string issued;  // date of issue
   std::string language = "en";
   std::vector<Block> blocks;
 };

@@ -1,0 +1,86 @@
+#include "certificate.h"
+
+#include <fmt/format.h>
+
+#include "certificate_facts.h"
+#include "certificate_results.h"
+#include "certificate_words.h"
+#include "recomputed_check.h"
+
+namespace steadyturn {
+namespace {
+
+ParagraphBlock uncertaintyWords() {
+  return {.heading = "",
+          .text =
+              "W is the relative expanded measurement uncertainty: the standard uncertainty w multiplied by the "
+              "coverage factor "
+              "k = 2, which for a normal distribution corresponds to a coverage probability of about 95 %. "
+              "W′ = |mean deviation| + W + |error of the reference| (ISO 6789-2:2017). \"Within limits\" is the "
+              "probability that "
+              "the tool's true mean deviation lies within the permissible deviation."};
+}
+
+void addNotes(ReportDocument& report, const CheckResult& recomputed) {
+  std::string open;
+  for (const auto& note : recomputed.notes) open += (open.empty() ? "" : "\n") + writeNote(note);
+  if (!recomputed.notEvaluated.empty()) {
+    open += open.empty() ? "" : "\n";
+    open += "Not evaluated and counted as 0 in the budget: ";
+    for (std::size_t i = 0; i < recomputed.notEvaluated.size(); ++i) {
+      open += (i == 0 ? "" : "; ") + std::string(budgetWords(recomputed.notEvaluated[i]));
+    }
+    open += ". The true uncertainty is larger than stated where these matter.";
+  }
+  if (!open.empty()) report.blocks.push_back(ParagraphBlock{.heading = "What this check leaves open", .text = open});
+}
+
+void addEvidence(ReportDocument& report, const CertificateData& data) {
+  const auto recomputed = recompute(data.tool, data.check);
+  if (!recomputed) {
+    report.blocks.push_back(ParagraphBlock{
+        .heading = "Readings and uncertainty budget",
+        .text = "The stored readings of this check can't be evaluated again, so neither their deviations nor the "
+                "uncertainty budget are printed; the figures above are those recorded at the time."});
+    return;
+  }
+  report.blocks.push_back(readingsTable(data.check, *recomputed));
+  report.blocks.push_back(budgetTable(*recomputed));
+  if (!agrees(data.check, *recomputed)) {
+    report.blocks.push_back(ParagraphBlock{
+        .heading = "",
+        .text = "The budget was recomputed from the tool's record as it is now and does not give the figures "
+                "recorded on the day of the check. The recorded figures, under Results, are the ones that count."});
+  }
+  addNotes(report, *recomputed);
+}
+
+}  // namespace
+
+ReportDocument buildCertificate(const CertificateData& data) {
+  ReportDocument report{.title = "Torque tool check certificate",
+                        .number = data.number,
+                        .issuer = data.shopPlace.empty() ? data.shopName : data.shopName + ", " + data.shopPlace,
+                        .issued = writeDate(data.issued),
+                        .blocks = {}};
+  report.blocks.push_back(ParagraphBlock{.heading = "Statement of conformity", .text = conformityWords(data)});
+  report.blocks.push_back(toolFacts(data.tool));
+  report.blocks.push_back(checkFacts(data));
+  report.blocks.push_back(resultsTable(data.check));
+  report.blocks.push_back(uncertaintyWords());
+  if (data.before) report.blocks.push_back(beforeAndAfterTable(*data.before, data.check));
+  report.blocks.push_back(ParagraphBlock{.heading = "Decision rule", .text = decisionRuleWords(data.check)});
+  report.blocks.push_back(ParagraphBlock{.heading = "", .text = conformityProbabilityWords(data.check)});
+  addEvidence(report, data);
+  report.blocks.push_back(referenceFacts(data));
+  report.blocks.push_back(ParagraphBlock{.heading = "What this paper is",
+                                         .text = "The results apply to the item as checked, on the day of the check. "
+                                                 "This workshop's own bench; no accreditation "
+                                                 "is claimed. Hand it on only as a whole. The vehicle maker's "
+                                                 "service data come first: a good tool does not make a wrong "
+                                                 "torque right."});
+  report.blocks.push_back(SignatureBlock{.roles = {"Checked by", "Authorised by"}});
+  return report;
+}
+
+}  // namespace steadyturn

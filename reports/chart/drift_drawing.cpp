@@ -1,0 +1,64 @@
+#include "drift_drawing.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "torque.h"
+
+namespace steadyturn {
+namespace {
+
+// The band's edges are hyperbolas; this many straight pieces can't be told from the curve on any paper.
+constexpr int bandPieces = 48;
+
+std::vector<DatedDeviation> deviationsOf(const HistoryData& data) {
+  std::vector<DatedDeviation> deviations;
+  deviations.reserve(data.points.size());
+  for (const auto& point : data.points) deviations.push_back({point.date, point.phase, point.meanDeviation});
+  return deviations;
+}
+
+std::vector<Date> steps(Date from, Date to) {
+  using Count = std::chrono::days::rep;
+  const Count span = (to - from).count();
+  const auto pieces = std::min<Count>(bandPieces, span);
+  std::vector<Date> dates;
+  for (Count i = 0; i <= pieces; ++i) {
+    dates.push_back(from + std::chrono::days{pieces == 0 ? 0 : span * i / pieces});
+  }
+  return dates;
+}
+
+}  // namespace
+
+DriftDrawing drawDrift(const HistoryData& data, Date until) {
+  DriftDrawing drawing;
+  if (data.points.empty()) return drawing;
+  const auto deviations = deviationsOf(data);
+  const DriftFit fit(deviations, data.confidence);
+  const auto bandName = fmt::format("{} % prediction for one more check", writeRounded(data.confidence * 100));
+  for (std::size_t segment = 0; segment < fit.segments().size(); ++segment) {
+    const bool newest = segment + 1 == fit.segments().size();
+    const Date from = fit.segments()[segment].first;
+    const Date to = newest ? std::max(until, fit.segments()[segment].last) : fit.segments()[segment].last;
+    if (from == to) continue;
+    LineSeries line{.name = "fitted drift", .role = Role::Fit, .stroke = Stroke::Solid, .points = {}};
+    Band band{.name = bandName, .role = Role::Prediction, .edges = {}};
+    for (const Date date : steps(from, to)) {
+      const auto prediction = fit.predict(date, segment);
+      if (!prediction) break;
+      // The line is straight: its two ends are the whole of it.
+      if (date == from || date == to) {
+        line.points.push_back(
+            {.date = date, .value = prediction->deviationPercent, .uncertainty = std::nullopt, .note = {}});
+      }
+      if (prediction->interval) band.edges.push_back({date, prediction->interval->low, prediction->interval->high});
+    }
+    if (line.points.size() > 1) drawing.lines.push_back(std::move(line));
+    if (band.edges.size() > 1) drawing.bands.push_back(std::move(band));
+  }
+  return drawing;
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,94 @@
+#include "labels_item.h"
+
+#include <QFontMetricsF>
+#include <QPainter>
+#include <algorithm>
+
+#include "axis_ticks.h"
+
+namespace steadyturn {
+namespace {
+
+constexpr double gap = 4;   // between a line and its label
+constexpr int topRows = 3;  // rows for the names of vertical lines
+
+}  // namespace
+
+LabelsItem::LabelsItem(QChart* chart, std::shared_ptr<const ChartModel> model, QAbstractSeries* placed,
+                       ChartTheme theme, const QFont& font)
+    : QGraphicsItem(chart),
+      chart_(chart),
+      model_(std::move(model)),
+      placed_(placed),
+      theme_(std::move(theme)),
+      font_(font) {
+  setAcceptedMouseButtons(Qt::NoButton);
+}
+
+void LabelsItem::layOut() {
+  prepareGeometryChange();
+  labels_.clear();
+  double highest = -std::numeric_limits<double>::infinity();
+  for (const auto& line : model_->horizontals) highest = std::max(highest, line.value);
+  for (const auto& line : model_->horizontals) placeHorizontal(line, line.value == highest);
+  // The rarer the line, the surer its label: adjustments come last and give way.
+  for (const auto& line : model_->verticals) {
+    if (line.role != Role::Adjustment) placeVertical(line);
+  }
+  for (const auto& line : model_->verticals) {
+    if (line.role == Role::Adjustment) placeVertical(line);
+  }
+}
+
+void LabelsItem::placeHorizontal(const HorizontalLine& line, bool upper) {
+  const QFontMetricsF metrics(font_);
+  const QRectF plot = chart_->plotArea();
+  const QString text = QString::fromStdString(line.name);
+  const double y = chart_->mapToPosition({0, line.value}, placed_).y();
+  QRectF box(0, 0, metrics.horizontalAdvance(text) + 2, metrics.height());
+  box.moveLeft(plot.left() + gap);
+  if (upper) {
+    box.moveBottom(y - 1);
+  } else {
+    box.moveTop(y + 1);
+  }
+  labels_.push_back({text, box, theme_.colour(line.role)});
+}
+
+void LabelsItem::placeVertical(const VerticalLine& line) {
+  const QFontMetricsF metrics(font_);
+  const QRectF plot = chart_->plotArea();
+  const QString text = QString::fromStdString(line.name);
+  const double x = chart_->mapToPosition({axisPlace(line.date), 0}, placed_).x();
+  QRectF box(0, 0, metrics.horizontalAdvance(text) + 2, metrics.height());
+  for (int row = 0; row < topRows; ++row) {
+    for (const bool right : {true, false}) {
+      box.moveTop(plot.top() + 2 + row * metrics.height());
+      if (right) {
+        box.moveLeft(x + gap);
+      } else {
+        box.moveRight(x - gap);
+      }
+      if (box.left() < plot.left() || box.right() > plot.right()) continue;
+      const bool taken = std::any_of(labels_.begin(), labels_.end(), [&](const Label& other) {
+        return other.box.adjusted(-3, 0, 3, 0).intersects(box);
+      });
+      if (taken) continue;
+      labels_.push_back({text, box, theme_.colour(line.role)});
+      return;
+    }
+  }
+}
+
+QRectF LabelsItem::boundingRect() const { return chart_->plotArea(); }
+
+void LabelsItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidget*) {
+  painter->setFont(font_);
+  for (const auto& label : labels_) {
+    painter->fillRect(label.box, theme_.background);
+    painter->setPen(label.colour);
+    painter->drawText(label.box, Qt::AlignCenter | Qt::TextSingleLine | Qt::TextDontClip, label.text);
+  }
+}
+
+}  // namespace steadyturn

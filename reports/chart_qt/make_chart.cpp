@@ -1,0 +1,236 @@
+#include "make_chart.h"
+
+#include <QGraphicsLayout>
+#include <QPen>
+#include <QtCharts/QAreaSeries>
+#include <QtCharts/QCategoryAxis>
+#include <QtCharts/QLegendMarker>
+#include <QtCharts/QLineSeries>
+#include <QtCharts/QScatterSeries>
+#include <set>
+
+#include "axis_ticks.h"
+#include "labels_item.h"
+#include "marks_item.h"
+#include "thinning.h"
+
+namespace steadyturn {
+namespace {
+
+// Fonts in pixels: the same chart is drawn on screens and, scaled as a whole, on paper.
+QFont chartFont(int pixels, bool bold = false) {
+  QFont font(QString::fromLatin1(chartFontFamily));
+  font.setPixelSize(pixels);
+  font.setBold(bold);
+  return font;
+}
+
+Qt::PenStyle penStyle(Stroke stroke) {
+  switch (stroke) {
+    case Stroke::Dashed:
+      return Qt::DashLine;
+    case Stroke::Dotted:
+      return Qt::DotLine;
+    case Stroke::Solid:
+      break;
+  }
+  return Qt::SolidLine;
+}
+
+QPen verticalPen(const ChartTheme& theme, Role role) {
+  QPen pen(theme.colour(role), 1.4);
+  pen.setStyle(role == Role::Adjustment ? Qt::DashLine : role == Role::Crossing ? Qt::DashDotLine : Qt::DotLine);
+  return pen;
+}
+
+QScatterSeries::MarkerShape legendShape(Mark mark) {
+  switch (mark) {
+    case Mark::Triangle:
+      return QScatterSeries::MarkerShapeTriangle;
+    case Mark::Square:
+      return QScatterSeries::MarkerShapeRectangle;
+    case Mark::Diamond:
+      return QScatterSeries::MarkerShapeRotatedRectangle;
+    case Mark::Circle:
+      break;
+  }
+  return QScatterSeries::MarkerShapeCircle;
+}
+
+class ChartMaker {
+ public:
+  ChartMaker(std::shared_ptr<const ChartModel> model, const ChartTheme& theme)
+      : model_(std::move(model)),
+        theme_(theme),
+        chart_(std::make_unique<QChart>()),
+        dates_(dateRange(*model_)),
+        values_(valueRange(*model_)) {}
+
+  std::unique_ptr<QChart> make() {
+    dress();
+    addAxes();
+    addBands();
+    addStraightLines();
+    addLines();
+    addMarks();
+    addLegend();
+    return std::move(chart_);
+  }
+
+ private:
+  void dress() {
+    chart_->setAnimationOptions(QChart::NoAnimation);
+    chart_->setBackgroundBrush(theme_.background);
+    chart_->setBackgroundPen(Qt::NoPen);
+    chart_->setBackgroundRoundness(0);
+    chart_->setMargins(QMargins(6, 4, 10, 4));
+    chart_->layout()->setContentsMargins(0, 0, 0, 0);
+    chart_->setTitle(QStringLiteral("<b>%1</b><br/>%2")
+                         .arg(QString::fromStdString(model_->title).toHtmlEscaped(),
+                              QString::fromStdString(model_->subtitle).toHtmlEscaped()));
+    chart_->setTitleBrush(theme_.text);
+    chart_->setTitleFont(chartFont(15));
+  }
+
+  QCategoryAxis* makeAxis(AxisRange range, const std::vector<Tick>& ticks, Qt::Alignment side) {
+    auto* axis = new QCategoryAxis;
+    axis->setLabelsPosition(QCategoryAxis::AxisLabelsPositionOnValue);
+    axis->setStartValue(range.low - 2 * (range.high - range.low));
+    for (const auto& tick : ticks) axis->append(QString::fromStdString(tick.label), tick.at);
+    axis->setRange(range.low, range.high);
+    axis->setLabelsFont(chartFont(12));
+    axis->setLabelsBrush(theme_.text);
+    axis->setGridLinePen(QPen(theme_.grid, 1));
+    axis->setLinePen(QPen(theme_.quietText, 1));
+    chart_->addAxis(axis, side);
+    return axis;
+  }
+
+  void addAxes() {
+    dateAxis_ = makeAxis(dates_, dateTicks(dates_, 9), Qt::AlignBottom);
+    valueAxis_ = makeAxis(values_, valueTicks(values_, 8), Qt::AlignLeft);
+    valueAxis_->setTitleText(QString::fromStdString(model_->valueAxis));
+    valueAxis_->setTitleFont(chartFont(12));
+    valueAxis_->setTitleBrush(theme_.quietText);
+  }
+
+  void attach(QAbstractSeries* series) {
+    chart_->addSeries(series);
+    series->attachAxis(dateAxis_);
+    series->attachAxis(valueAxis_);
+  }
+
+  void addBands() {
+    for (const auto& band : model_->bands) {
+      auto* high = new QLineSeries(chart_.get());
+      auto* low = new QLineSeries(chart_.get());
+      for (const auto& edge : band.edges) {
+        high->append(axisPlace(edge.date), edge.high);
+        low->append(axisPlace(edge.date), edge.low);
+      }
+      auto* area = new QAreaSeries(high, low);
+      area->setName(QString::fromStdString(band.name));
+      area->setBrush(theme_.predictionFill);
+      // The outline tells the band from the ground where a printer drops the light fill.
+      area->setPen(QPen(theme_.predictionEdge, 1, Qt::DotLine));
+      attach(area);
+    }
+  }
+
+  void addStraight(QPointF from, QPointF to, const QPen& pen) {
+    auto* series = new QLineSeries;
+    series->append(from);
+    series->append(to);
+    series->setPen(pen);
+    attach(series);
+    // They carry their names themselves.
+    for (auto* marker : chart_->legend()->markers(series)) marker->setVisible(false);
+  }
+
+  void addStraightLines() {
+    for (const auto& line : model_->horizontals) {
+      addStraight({dates_.low, line.value}, {dates_.high, line.value}, QPen(theme_.colour(line.role), 1.8));
+    }
+    for (const auto& line : model_->verticals) {
+      const double x = axisPlace(line.date);
+      addStraight({x, values_.low}, {x, values_.high}, verticalPen(theme_, line.role));
+    }
+  }
+
+  void addLines() {
+    for (const auto& line : model_->lines) {
+      auto* series = new QLineSeries;
+      series->setName(QString::fromStdString(line.name));
+      series->setPen(QPen(theme_.colour(line.role), 2, penStyle(line.stroke)));
+      attach(series);
+      whenLaidOut([series, &line, model = model_, dates = dates_](const QRectF& plot) {
+        QList<QPointF> drawn;
+        for (const auto index : thin(line.points, dates, static_cast<int>(plot.width()))) {
+          drawn << QPointF(axisPlace(line.points[index].date), line.points[index].value);
+        }
+        series->replace(drawn);
+      });
+    }
+  }
+
+  void addMarks() {
+    // One series without points places the items on the axes even where the model has no series.
+    QAbstractSeries* placed = nullptr;
+    for (const auto& series : model_->points) {
+      auto* legendCarrier = new QScatterSeries;
+      legendCarrier->setName(QString::fromStdString(series.name));
+      legendCarrier->setMarkerShape(legendShape(series.mark));
+      legendCarrier->setMarkerSize(10);
+      legendCarrier->setColor(theme_.colour(series.role));
+      legendCarrier->setBorderColor(theme_.background);
+      attach(legendCarrier);
+      placed = legendCarrier;
+      auto* marks =
+          new MarksItem(chart_.get(), model_, &series, placed, theme_.colour(series.role), theme_.background, dates_);
+      marks->setZValue(overSeries);
+      whenLaidOut([marks](const QRectF&) { marks->layOut(); });
+    }
+    if (!placed) {
+      placed = new QScatterSeries;
+      attach(placed);
+      for (auto* marker : chart_->legend()->markers(placed)) marker->setVisible(false);
+    }
+    auto* labels = new LabelsItem(chart_.get(), model_, placed, theme_, chartFont(12));
+    labels->setZValue(overSeries);
+    whenLaidOut([labels](const QRectF&) { labels->layOut(); });
+  }
+
+  void addLegend() {
+    chart_->legend()->setAlignment(Qt::AlignBottom);
+    chart_->legend()->setFont(chartFont(12));
+    chart_->legend()->setLabelColor(theme_.text);
+    chart_->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);
+    // Segments share a name: it stands once.
+    std::set<QString> named;
+    for (auto* marker : chart_->legend()->markers()) {
+      if (marker->isVisible() && !named.insert(marker->series()->name()).second) marker->setVisible(false);
+    }
+  }
+
+  template <typename LayOut>
+  void whenLaidOut(LayOut layOut) {
+    QObject::connect(chart_.get(), &QChart::plotAreaChanged, chart_.get(), layOut);
+  }
+
+  static constexpr double overSeries = 6;  // above every series, below tool tips
+
+  std::shared_ptr<const ChartModel> model_;
+  const ChartTheme& theme_;
+  std::unique_ptr<QChart> chart_;
+  AxisRange dates_, values_;
+  QCategoryAxis* dateAxis_ = nullptr;
+  QCategoryAxis* valueAxis_ = nullptr;
+};
+
+}  // namespace
+
+std::unique_ptr<QChart> makeChart(std::shared_ptr<const ChartModel> model, const ChartTheme& theme) {
+  return ChartMaker(std::move(model), theme).make();
+}
+
+}  // namespace steadyturn

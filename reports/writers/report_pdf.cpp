@@ -1,0 +1,250 @@
+// PDF/A-1b on A4. Everything is set in tenths of a point (720 dots an inch), so that font sizes in pixels are the
+// same on every device and the measuring and the drawing agree.
+#include <QApplication>
+#include <QBuffer>
+#include <QPdfWriter>
+#include <algorithm>
+
+#include "chart_picture.h"
+#include "column_widths.h"
+#include "make_chart.h"
+#include "page_flow.h"
+#include "text_lines.h"
+#include "whole_write.h"
+#include "writers.h"
+
+namespace steadyturn {
+namespace {
+
+constexpr int dotsPerInch = 720;
+constexpr double point = 10;
+constexpr double pageWidth = 5953, pageHeight = 8419;  // A4: 210 mm × 297 mm
+constexpr double margin = 50 * point;
+constexpr double headerHeight = 30 * point, footerHeight = 28 * point;
+constexpr QSize chartPixels(960, 520);
+const QColor ink(0x1e, 0x24, 0x2b), quietInk(0x4d, 0x56, 0x60), headGround(0xec, 0xef, 0xf3);
+
+QFont paperFont(double points, bool bold = false) {
+  QFont font(QString::fromLatin1(chartFontFamily));
+  font.setPixelSize(static_cast<int>(points * point));
+  font.setBold(bold);
+  font.setHintingPreference(QFont::PreferNoHinting);
+  return font;
+}
+
+QString text(const std::string& utf8) { return QString::fromStdString(utf8); }
+
+class PdfLayout {
+ public:
+  explicit PdfLayout(const ReportDocument& report)
+      : report_(report),
+        flow_({margin, margin + headerHeight, pageWidth - 2 * margin,
+               pageHeight - 2 * margin - headerHeight - footerHeight}) {
+    setTitle();
+    for (const auto& block : report.blocks) {
+      flow_.space(11 * point);
+      std::visit([this](const auto& one) { set(one); }, block);
+    }
+    setEndMark();
+  }
+
+  std::size_t pageCount() const { return flow_.pageCount(); }
+
+  void draw(std::size_t page, QPainter& painter) const {
+    painter.setPen(ink);
+    drawMargins(page, painter);
+    painter.setPen(ink);
+    flow_.drawPage(page, painter);
+  }
+
+ private:
+  FlowCell cellFor(const QString& words, const QFont& font, double left, double width,
+                   Align align = Align::Left) const {
+    return {.left = left, .width = width, .lines = breakLines(words, font, width), .align = align, .font = font};
+  }
+  FlowCell lineOf(const QString& words, const QFont& font) const {
+    return cellFor(words, font, flow_.left(), flow_.width());
+  }
+
+  void setTitle() {
+    flow_.row({lineOf(text(report_.title), paperFont(17, true))}, 0, false);
+    flow_.row({lineOf(QStringLiteral("Number %1").arg(text(report_.number)), paperFont(10.5))}, 1 * point, false);
+    flow_.row({lineOf(QStringLiteral("Issued by %1 on %2").arg(text(report_.issuer), text(report_.issued)),
+                      paperFont(10.5))},
+              1 * point, false);
+  }
+
+  // A heading never stands alone at the foot of a page: `follows` is the height of what must come with it.
+  void setHeading(const std::string& heading, double follows) {
+    if (heading.empty()) return;
+    const auto cell = lineOf(text(heading), paperFont(11.5, true));
+    flow_.keepTogether(flow_.rowHeight({cell}, 2 * point) + follows);
+    flow_.row({cell}, 2 * point, false);
+  }
+
+  void set(const FactsBlock& block) {
+    setHeading(block.heading, 40 * point);
+    const QFont font = paperFont(9);
+    double names = 0;
+    for (const auto& fact : block.facts) names = std::max(names, widthOf(text(fact.name), font));
+    names = std::min(names + 14 * point, 0.4 * flow_.width());
+    for (const auto& fact : block.facts) {
+      flow_.row({cellFor(text(fact.name), font, flow_.left(), names - 8 * point),
+                 cellFor(text(fact.value), font, flow_.left() + names, flow_.width() - names)},
+                1.4 * point, true);
+    }
+  }
+
+  void set(const ParagraphBlock& block) {
+    setHeading(block.heading, 30 * point);
+    flow_.row({lineOf(text(block.text), paperFont(9))}, 1 * point, false);
+  }
+
+  static constexpr double cellPadding = 4 * point;
+
+  std::vector<double> widthsOf(const TableBlock& block, const QFont& head, const QFont& body) const {
+    std::vector<ColumnNeed> needs;
+    for (std::size_t i = 0; i < block.columns.size(); ++i) {
+      const auto heading = text(block.columns[i].heading);
+      ColumnNeed need{widestWord(heading, head), widthOf(heading, head)};
+      for (const auto& row : block.rows) {
+        need.least = std::max(need.least, widestWord(text(row[i]), body));
+        need.natural = std::max(need.natural, widthOf(text(row[i]), body));
+      }
+      // A hair more than measured, so that a word that fits exactly is not broken.
+      needs.push_back({need.least + 2 * cellPadding + 2, need.natural + 2 * cellPadding + 2});
+    }
+    return columnWidths(needs, flow_.width());
+  }
+
+  std::vector<FlowCell> tableRow(const std::vector<QString>& words, const std::vector<Column>& columns,
+                                 const std::vector<double>& widths, const QFont& font) const {
+    std::vector<FlowCell> cells;
+    double left = flow_.left();
+    for (std::size_t i = 0; i < words.size(); ++i) {
+      cells.push_back(cellFor(words[i], font, left + cellPadding, widths[i] - 2 * cellPadding, columns[i].align));
+      left += widths[i];
+    }
+    return cells;
+  }
+
+  void set(const TableBlock& block) {
+    const QFont head = paperFont(8.5, true), body = paperFont(8.5);
+    const auto widths = widthsOf(block, head, body);
+    std::vector<QString> headings;
+    for (const auto& column : block.columns) headings.push_back(text(column.heading));
+    const auto header = tableRow(headings, block.columns, widths, head);
+    const double headerTall = flow_.rowHeight(header, 2 * point);
+    const auto setHeader = [&] {
+      const QRectF ground(flow_.left(), flow_.y(), flow_.width(), headerTall);
+      flow_.block(0, [ground](QPainter& painter, QRectF) { painter.fillRect(ground, headGround); });
+      flow_.row(header, 2 * point, true);
+    };
+    setHeading(block.heading, headerTall + 16 * point);
+    flow_.keepTogether(headerTall + 16 * point);
+    setHeader();
+    for (const auto& row : block.rows) {
+      std::vector<QString> words;
+      for (const auto& one : row) words.push_back(text(one));
+      flow_.row(tableRow(words, block.columns, widths, body), 1.6 * point, true, setHeader);
+    }
+  }
+
+  void set(const ChartBlock& block) {
+    const double height = flow_.width() * chartPixels.height() / chartPixels.width();
+    flow_.block(height, [chart = &block.chart](QPainter& painter, QRectF place) {
+      painter.save();
+      paintChart(*chart, lightTheme(), chartPixels, painter, place);
+      painter.restore();
+    });
+  }
+
+  void set(const SignatureBlock& block) {
+    const QFont font = paperFont(9);
+    const double share = flow_.width() / static_cast<double>(std::max<std::size_t>(block.roles.size(), 1));
+    flow_.block(52 * point, [roles = block.roles, font, share](QPainter& painter, QRectF place) {
+      painter.setFont(font);
+      for (std::size_t i = 0; i < roles.size(); ++i) {
+        const double left = place.left() + share * static_cast<double>(i);
+        const double line = place.bottom() - 16 * point;
+        painter.setPen(QPen(ink, 6));
+        painter.drawLine(QPointF(left, line), QPointF(left + share - 20 * point, line));
+        painter.drawText(QRectF(left, line + 2 * point, share - 20 * point, 13 * point),
+                         Qt::AlignLeft | Qt::TextDontClip,
+                         text(roles[i]) + QStringLiteral(" (name, date, signature)"));
+      }
+    });
+  }
+
+  void setEndMark() {
+    flow_.space(14 * point);
+    flow_.block(16 * point, [number = text(report_.number)](QPainter& painter, QRectF place) {
+      painter.setFont(paperFont(9, true));
+      painter.drawText(place, Qt::AlignCenter | Qt::TextDontClip, QStringLiteral("End of %1").arg(number));
+    });
+  }
+
+  // A long title or number is shortened in the margins: they stand in full on the first page.
+  void drawMargin(QPainter& painter, double top, const QString& left, const QString& right) const {
+    const QFont font = paperFont(8);
+    const QFontMetricsF metrics(font);
+    const double rightWidth = std::min(metrics.horizontalAdvance(right), 0.5 * flow_.width());
+    const QRectF place(margin, top, flow_.width(), 12 * point);
+    painter.setFont(font);
+    painter.setPen(quietInk);
+    painter.drawText(place, Qt::AlignRight | Qt::TextDontClip,
+                     metrics.elidedText(right, Qt::ElideMiddle, rightWidth + 1));
+    painter.drawText(place, Qt::AlignLeft | Qt::TextDontClip,
+                     metrics.elidedText(left, Qt::ElideRight, flow_.width() - rightWidth - 12 * point));
+  }
+
+  void drawMargins(std::size_t page, QPainter& painter) const {
+    drawMargin(painter, margin, text(report_.title), text(report_.number));
+    const double foot = pageHeight - margin - 12 * point;
+    drawMargin(painter, foot, QStringLiteral("%1, %2").arg(text(report_.number), text(report_.issuer)),
+               QStringLiteral("page %1 of %2").arg(page + 1).arg(pageCount()));
+    painter.setPen(QPen(headGround.darker(115), 6));
+    for (const double y : {margin + 15 * point, foot - 4 * point}) {
+      painter.drawLine(QPointF(margin, y), QPointF(pageWidth - margin, y));
+    }
+  }
+
+  const ReportDocument& report_;
+  PageFlow flow_;
+};
+
+bool hasChart(const ReportDocument& report) {
+  return std::any_of(report.blocks.begin(), report.blocks.end(),
+                     [](const Block& block) { return std::holds_alternative<ChartBlock>(block); });
+}
+
+}  // namespace
+
+Result<void> writePdf(const ReportDocument& report, QIODevice& out) {
+  const bool ready = hasChart(report) ? qobject_cast<QApplication*>(qApp) != nullptr : qGuiApp != nullptr;
+  if (!ready) {
+    return refuse({.kind = ProblemKind::Unavailable,
+                   .field = "pdf",
+                   .found = "no fonts",
+                   .accepted = "a program with a display platform"});
+  }
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  QPdfWriter pdf(&buffer);
+  pdf.setPdfVersion(QPagedPaintDevice::PdfVersion_A1b);
+  pdf.setResolution(dotsPerInch);
+  pdf.setPageLayout(QPageLayout(QPageSize(QPageSize::A4), QPageLayout::Portrait, QMarginsF()));
+  pdf.setTitle(QStringLiteral("%1, %2").arg(text(report.title), text(report.number)));
+  pdf.setCreator(QStringLiteral("Steadyturn"));
+  const PdfLayout layout(report);
+  QPainter painter(&pdf);
+  for (std::size_t page = 0; page < layout.pageCount(); ++page) {
+    if (page > 0) pdf.newPage();
+    layout.draw(page, painter);
+  }
+  painter.end();
+  return writeWhole(out, bytes);
+}
+
+}  // namespace steadyturn

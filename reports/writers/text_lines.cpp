@@ -1,0 +1,37 @@
+#include "text_lines.h"
+
+#include <QFontMetricsF>
+#include <QRegularExpression>
+#include <QTextLayout>
+#include <QTextOption>
+#include <algorithm>
+
+namespace steadyturn {
+
+QStringList breakLines(const QString& text, const QFont& font, double width) {
+  QStringList lines;
+  for (const auto& paragraph : text.split('\n')) {
+    QTextLayout layout(paragraph, font);
+    QTextOption option;
+    option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
+    layout.setTextOption(option);
+    layout.beginLayout();
+    for (auto line = layout.createLine(); line.isValid(); line = layout.createLine()) {
+      line.setLineWidth(width);
+      lines << paragraph.mid(line.textStart(), line.textLength()).trimmed();
+    }
+    layout.endLayout();
+  }
+  return lines.isEmpty() ? QStringList{QString()} : lines;
+}
+
+double widestWord(const QString& text, const QFont& font) {
+  static const QRegularExpression space(QStringLiteral("\\s+"));
+  double widest = 0;
+  for (const auto& word : text.split(space)) widest = std::max(widest, widthOf(word, font));
+  return widest;
+}
+
+double widthOf(const QString& text, const QFont& font) { return QFontMetricsF(font).horizontalAdvance(text); }
+
+}  // namespace steadyturn

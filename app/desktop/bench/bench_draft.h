@@ -1,0 +1,38 @@
+// A check as it stands typed at the bench, not yet saved. Texts are as typed: nothing is lost by being wrong.
+#pragma once
+
+#include <QString>
+#include <vector>
+
+#include "shop_views.h"
+
+namespace steadyturn {
+
+struct BenchPoint {
+  QString target;
+  std::vector<QString> readings;
+};
+
+struct BenchDraft {
+  Date date{};
+  Phase phase = Phase::AsFound;
+  Direction direction = Direction::Clockwise;
+  Unit unit = Unit::NewtonMetre;
+  QString reference, by, temperature, humidity, note;
+  std::vector<BenchPoint> points;
+
+  int typedReadings() const;
+};
+
+// A draft's readings that are numbers, in the form the shop takes them, and where each came from.
+struct ReadDraft {
+  CheckDraft check;
+  std::vector<std::size_t> points;                 // of BenchDraft::points, one for each of check.points
+  std::vector<std::vector<std::size_t>> readings;  // of BenchPoint::readings, likewise
+};
+ReadDraft readNumbers(const std::string& tool, const BenchDraft& draft);
+
+// What is wrong with a text in the grid, if anything; empty text is nothing wrong.
+std::optional<Problem> problemWith(const QString& typed, const std::string& field);
+
+}  // namespace steadyturn

@@ -1,0 +1,79 @@
+#include "bench_words.h"
+
+#include <QCoreApplication>
+
+#include "text.h"
+#include "tolerance.h"
+
+namespace steadyturn {
+namespace {
+
+QString tr(const char* text) { return QCoreApplication::translate("Bench", text); }
+
+}  // namespace
+
+QString planWords(const Tool& tool, const CheckPlan& plan) {
+  QString text;
+  if (plan.exercisePulls > 0) {
+    text = (plan.exercisePulls == 1 ? tr("Before the first reading: one pull at %1, not counted. ")
+                                    : tr("Before the first reading: %2 pulls at %1, not counted. "))
+               .arg(torqueText(tool.maximumTorque()));
+    text.replace(QStringLiteral("%2"), QString::number(plan.exercisePulls));
+  }
+  return text + tr("%1 readings at each set-point, every one within %2. (%3)")
+                    .arg(plan.readings)
+                    .arg(plusMinusText(plan.limitPercent), fromText(plan.source));
+}
+
+QString verdictWords(const CheckResult& result, DecisionRule rule) {
+  int all = 0;
+  int outside = 0;
+  for (const PointResult& point : result.points) {
+    for (const double deviation : point.deviationsPercent) {
+      ++all;
+      if (!atMost(std::abs(deviation), result.limitPercent)) ++outside;
+    }
+  }
+  const QString limit = plusMinusText(result.limitPercent);
+  QString text;
+  if (outside > 0) {
+    text = tr("%1 of %2 readings outside %3").arg(outside).arg(all).arg(limit);
+  } else if (all == 1) {
+    text = tr("the one reading so far lies within %1").arg(limit);
+  } else {
+    text = tr("all %1 readings lie within %2").arg(all).arg(limit);
+  }
+  if (rule == DecisionRule::Guarded)
+    text += tr(" (guarded: the mean must keep the limit less the expanded uncertainty)");
+  return text;
+}
+
+QStringList noteWords(const BenchModel& model) {
+  QStringList notes;
+  if (const auto reference = model.reference(); reference && reference->due && *reference->due < model.draft().date) {
+    notes << tr("%1 was due for calibration on %2: what it reads is not traceable now.")
+                 .arg(fromText(reference->id), dateText(reference->due));
+  }
+  if (const auto& result = model.result()) {
+    for (const Note& note : result->notes) notes << fromText(writeNote(note));
+    if (!result->notEvaluated.empty()) {
+      QStringList sources;
+      for (const std::string& source : result->notEvaluated)
+        sources << fromText(source).replace(QLatin1Char('_'), QLatin1Char(' '));
+      notes << tr("Not measured at this bench, counted as 0 in the uncertainty: %1")
+                   .arg(sources.join(QStringLiteral(", ")));
+    }
+  }
+  return notes;
+}
+
+QString savedWords(const SavedCheck& saved) {
+  const Check& check = saved.check;
+  QString text = tr("Check %1 is saved: %2 %3, %4.")
+                     .arg(QString::number(check.id), fromText(check.tool), phaseText(check.phase),
+                          fromText(writeVerdict(check.verdict)));
+  if (saved.due) text += tr(" Next due %1.").arg(dateText(saved.due));
+  return text;
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,191 @@
+#include "tool_panel.h"
+
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+#include <QStackedWidget>
+
+#include "badge.h"
+#include "text.h"
+
+namespace steadyturn {
+namespace {
+
+QString factsOf(const Tool& tool) {
+  QStringList lines;
+  lines << QStringLiteral("%1, %2").arg(fromText(describe(tool.kind)), rangeText(tool));
+  QStringList mark;
+  if (!tool.maker.empty()) mark << fromText(tool.maker);
+  if (!tool.serial.empty()) mark << ToolPanel::tr("serial number %1").arg(fromText(tool.serial));
+  if (!tool.drive.empty()) mark << fromText(tool.drive);
+  if (!mark.isEmpty()) lines << mark.join(QStringLiteral(", "));
+  const QString basis = tool.limitPercent
+                            ? ToolPanel::tr("the tool's own limit")
+                            : ToolPanel::tr("ISO 6789-1 type %1 class %2")
+                                  .arg(fromText(writeType(tool.kind.type)), fromText(writeClass(tool.kind.cls)));
+  lines << ToolPanel::tr("permitted deviation %1 (%2)").arg(plusMinusText(tool.permittedPercent()), basis);
+  if (!tool.statusReason.empty()) {
+    lines << QStringLiteral("%1: %2").arg(fromText(writeToolStatus(tool.status)), fromText(tool.statusReason));
+  }
+  return lines.join(QLatin1Char('\n'));
+}
+
+QString outlookOf(const ToolOverview& overview) {
+  if (!overview.lastCheck)
+    return ToolPanel::tr("No check is on record. It can't be offered in the Bay until it has one.");
+  QStringList lines;
+  if (overview.predictedPercent && overview.worstTarget) {
+    QString line = ToolPanel::tr("Today at %1: %2")
+                       .arg(torqueText(*overview.worstTarget), percentText(*overview.predictedPercent));
+    if (overview.predictionInterval) {
+      line += ToolPanel::tr(", prediction interval %1 … %2")
+                  .arg(percentText(overview.predictionInterval->low), percentText(overview.predictionInterval->high));
+    }
+    lines << line;
+  }
+  lines << (overview.slopePercentPerYear
+                ? ToolPanel::tr("Drift %1 a year (%2)")
+                      .arg(percentText(*overview.slopePercentPerYear), fromText(writeState(overview.state)))
+                : ToolPanel::tr("Too few checks to tell a drift"));
+  lines << ToolPanel::tr("Last check %1, due %2").arg(dateText(overview.lastCheck), dateText(overview.dueDate));
+  return lines.join(QLatin1Char('\n'));
+}
+
+QString confirmText(ToolChange change) {
+  switch (change) {
+    case ToolChange::Hold:
+      return ToolPanel::tr("&Put on hold");
+    case ToolChange::Release:
+      return ToolPanel::tr("&Put back in service");
+    case ToolChange::Retire:
+      return ToolPanel::tr("&Take out for good");
+  }
+  return {};
+}
+
+}  // namespace
+
+ToolPanel::ToolPanel(QWidget* parent)
+    : QFrame(parent),
+      standing_(new Badge(this)),
+      title_(new QLabel(this)),
+      facts_(new QLabel(this)),
+      outlook_(new QLabel(this)),
+      actions_(new QStackedWidget(this)) {
+  QFont large = title_->font();
+  large.setPointSizeF(large.pointSizeF() * 1.3);
+  large.setBold(true);
+  title_->setFont(large);
+  for (QLabel* text : {facts_, outlook_}) {
+    text->setWordWrap(true);
+    text->setAlignment(Qt::AlignTop | Qt::AlignLeft);
+    text->setTextInteractionFlags(Qt::TextSelectableByMouse);
+  }
+  auto* grid = new QGridLayout(this);
+  grid->setContentsMargins(0, 4, 0, 0);
+  grid->setHorizontalSpacing(24);
+  grid->addWidget(title_, 0, 0);
+  grid->addWidget(standing_, 0, 1);
+  grid->addWidget(facts_, 1, 0);
+  grid->addWidget(outlook_, 1, 1);
+  actions_->addWidget(makeActions());
+  actions_->addWidget(makeReason());
+  actions_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
+  grid->addWidget(actions_, 2, 0, 1, 2);
+  grid->setColumnStretch(0, 1);
+  grid->setColumnStretch(1, 1);
+  grid->setRowStretch(1, 1);
+  show(nullptr);
+}
+
+QWidget* ToolPanel::makeActions() {
+  auto* panel = new QWidget(this);
+  auto* row = new QHBoxLayout(panel);
+  row->setContentsMargins(0, 0, 0, 0);
+  const auto button = [&](const QString& label) {
+    auto* made = new QPushButton(label, panel);
+    row->addWidget(made);
+    return made;
+  };
+  check_ = button(tr("Check at the &Bench"));
+  history_ = button(tr("Open H&istory"));
+  row->addStretch();
+  hold_ = button(tr("H&old…"));
+  release_ = button(tr("&Release…"));
+  retire_ = button(tr("Re&tire…"));
+  connect(check_, &QPushButton::clicked, this, [this] { emit checkWanted(tool_); });
+  connect(history_, &QPushButton::clicked, this, [this] { emit historyWanted(tool_); });
+  connect(hold_, &QPushButton::clicked, this, [this] { ask(ToolChange::Hold); });
+  connect(release_, &QPushButton::clicked, this, [this] { ask(ToolChange::Release); });
+  connect(retire_, &QPushButton::clicked, this, [this] { ask(ToolChange::Retire); });
+  return panel;
+}
+
+QWidget* ToolPanel::makeReason() {
+  auto* panel = new QWidget(this);
+  auto* row = new QHBoxLayout(panel);
+  row->setContentsMargins(0, 0, 0, 0);
+  reasonLabel_ = new QLabel(panel);
+  reason_ = new QLineEdit(panel);
+  reasonLabel_->setBuddy(reason_);
+  confirm_ = new QPushButton(panel);
+  auto* cancel = new QPushButton(tr("Cance&l"), panel);
+  row->addWidget(reasonLabel_);
+  row->addWidget(reason_, 1);
+  row->addWidget(confirm_);
+  row->addWidget(cancel);
+  connect(confirm_, &QPushButton::clicked, this, &ToolPanel::giveReason);
+  connect(reason_, &QLineEdit::returnPressed, this, &ToolPanel::giveReason);
+  connect(cancel, &QPushButton::clicked, this, &ToolPanel::stopAsking);
+  return panel;
+}
+
+void ToolPanel::show(const ToolOverview* overview) {
+  const QString id = overview ? fromText(overview->tool.id) : QString();
+  if (id != tool_) stopAsking();
+  tool_ = id;
+  actions_->setEnabled(overview);
+  if (!overview) {
+    title_->setText(tr("No tool selected"));
+    facts_->setText(tr("Select a tool in the table to see it here."));
+    outlook_->clear();
+    standing_->clearLook();
+    return;
+  }
+  title_->setText(id + QStringLiteral("  ") + fromText(overview->tool.description));
+  standing_->setLook(lookOf(overview->standing));
+  facts_->setText(factsOf(overview->tool));
+  outlook_->setText(outlookOf(*overview));
+  const ToolStatus status = overview->tool.status;
+  check_->setEnabled(status != ToolStatus::Retired);
+  hold_->setEnabled(status == ToolStatus::InService);
+  release_->setEnabled(status == ToolStatus::Held);
+  retire_->setEnabled(status != ToolStatus::Retired);
+}
+
+void ToolPanel::ask(ToolChange change) {
+  asked_ = change;
+  const QString question = change == ToolChange::Hold      ? tr("W&hy is %1 put on hold?")
+                           : change == ToolChange::Release ? tr("W&hy may %1 be used again?")
+                                                           : tr("W&hy is %1 retired?");
+  reasonLabel_->setText(question.arg(tool_));
+  reason_->setAccessibleName(tr("Reason"));
+  confirm_->setText(confirmText(change));
+  reason_->clear();
+  actions_->setCurrentIndex(1);
+  reason_->setFocus(Qt::TabFocusReason);
+}
+
+void ToolPanel::giveReason() { emit changeWanted(asked_, tool_, reason_->text().trimmed()); }
+
+void ToolPanel::stopAsking() { actions_->setCurrentIndex(0); }
+
+void ToolPanel::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape && actions_->currentIndex() == 1) return stopAsking();
+  QFrame::keyPressEvent(event);
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,29 @@
+// The shop the window has open, and word of what changed in it, so that no place has to know another.
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <string>
+
+#include "shop.h"
+
+namespace steadyturn {
+
+class OpenShop : public QObject {
+  Q_OBJECT
+ public:
+  explicit OpenShop(Shop shop, QObject* parent = nullptr);
+  Shop& shop() { return shop_; }
+  const std::string& address() const { return shop_.address(); }
+
+ signals:
+  void toolsChanged();  // added, held, released, retired, or checked: standings may differ
+  void checksChanged(const QString& tool);
+  void referencesChanged();
+  void fastenersChanged();
+
+ private:
+  Shop shop_;
+};
+
+}  // namespace steadyturn

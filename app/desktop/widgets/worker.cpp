@@ -1,0 +1,58 @@
+#include "worker.h"
+
+#include <QMetaObject>
+
+namespace steadyturn {
+
+Worker::Worker(std::string address, QObject* parent) : QObject(parent), address_(std::move(address)) {
+  thread_ = std::thread([this] { loop(); });
+}
+
+Worker::~Worker() {
+  {
+    const std::lock_guard lock(mutex_);
+    closing_ = true;
+    if (running_) running_->drop();
+    queue_.clear();
+  }
+  wake_.notify_one();
+  thread_.join();
+}
+
+void Worker::enqueue(const Ticket& job, std::function<void()> piece) {
+  {
+    const std::lock_guard lock(mutex_);
+    queue_.emplace_back(job, std::move(piece));
+  }
+  wake_.notify_one();
+  if (++waiting_ == 1) emit busyChanged(true);
+}
+
+void Worker::deliver(std::function<void()> onWindowThread) {
+  QMetaObject::invokeMethod(this, std::move(onWindowThread), Qt::QueuedConnection);
+}
+
+void Worker::settle() {
+  if (--waiting_ == 0) emit busyChanged(false);
+}
+
+void Worker::loop() {
+  for (;;) {
+    std::function<void()> piece;
+    {
+      std::unique_lock lock(mutex_);
+      wake_.wait(lock, [this] { return closing_ || !queue_.empty(); });
+      if (closing_) break;
+      running_ = queue_.front().first;
+      piece = std::move(queue_.front().second);
+      queue_.pop_front();
+    }
+    piece();
+    const std::lock_guard lock(mutex_);
+    running_.reset();
+  }
+  // A connection belongs to the thread that opened it.
+  shop_.reset();
+}
+
+}  // namespace steadyturn

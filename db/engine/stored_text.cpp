@@ -19,11 +19,12 @@ QString storedText(std::string_view utf8) {
   if (utf8.empty()) return QStringLiteral("");
   const auto size = static_cast<qsizetype>(utf8.size());
   if (isAscii(utf8)) return QString::fromLatin1(utf8.data(), size);
-  // A leading byte order mark is part of the text here: readers of files have passed over theirs already.
-  QStringDecoder decoder(QStringDecoder::Utf8,
-                         QStringDecoder::Flag::Stateless | QStringDecoder::Flag::ConvertInitialBom);
-  const QString text = decoder(QByteArrayView(utf8.data(), size));
+  QStringDecoder decoder(QStringDecoder::Utf8, QStringDecoder::Flag::Stateless);
+  QString text = decoder(QByteArrayView(utf8.data(), size));
   if (decoder.hasError()) throw StoreError({.field = "text", .found = "", .accepted = "text in UTF-8"});
+  // A leading byte order mark says nothing, and SQLite drops it from UTF-16: dropped here, row and ledger agree.
+  while (text.startsWith(QChar(QChar::ByteOrderMark))) text.remove(0, 1);
+  if (text.isEmpty()) return QStringLiteral("");
   return text.normalized(QString::NormalizationForm_C);
 }
 

@@ -8,7 +8,8 @@
 
 namespace steadyturn {
 
-// Never null (Qt would store NULL), zero bytes kept. Throws StoreError (BadInput) for bytes that are not UTF-8.
+// Never null (Qt would store NULL), zero bytes kept, a byte order mark at its head left out. Throws StoreError
+// (BadInput) for bytes that are not UTF-8.
 QString storedText(std::string_view utf8);
 
 // The same as UTF-8, in place; ASCII is left alone.

@@ -3,6 +3,7 @@
 #include <sodium.h>
 
 #include <array>
+#include <nlohmann/json.hpp>
 #include <stdexcept>
 
 #include "connection.h"
@@ -19,7 +20,9 @@ void normaliseTexts(Facts& facts) {
   }
 }
 
-QByteArray leafHash(const std::string& entry) {
+}  // namespace
+
+QByteArray leafHash(std::string_view entry) {
   constexpr unsigned char leafMark = 0x00;
   std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
   crypto_hash_sha256_state state;
@@ -29,8 +32,6 @@ QByteArray leafHash(const std::string& entry) {
   crypto_hash_sha256_final(&state, hash.data());
   return {reinterpret_cast<const char*>(hash.data()), static_cast<qsizetype>(hash.size())};
 }
-
-}  // namespace
 
 Ledger::Ledger(Database& database)
     : database_(database),

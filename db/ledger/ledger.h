@@ -4,7 +4,7 @@
 #pragma once
 
 #include <cstdint>
-#include <nlohmann/json.hpp>
+#include <nlohmann/json_fwd.hpp>
 #include <string>
 #include <string_view>
 
@@ -38,6 +38,9 @@ class Ledger {
   std::int64_t next_ = 0;
   std::uint64_t countedIn_ = 0;  // the transaction that next_ belongs to
 };
+
+// SHA-256(0x00 ‖ entry): 32 bytes.
+QByteArray leafHash(std::string_view entry);
 
 // RFC 8785 bytes of `facts`. REQUIRES: no float and no key beyond ASCII inside (std::invalid_argument: a programming
 // error), text in UTF-8.

@@ -1,5 +1,7 @@
 #include "check_facts.h"
 
+#include <nlohmann/json.hpp>
+
 #include "stored_values.h"
 
 namespace steadyturn {

@@ -1,5 +1,7 @@
 #include "check_table.h"
 
+#include <nlohmann/json.hpp>
+
 #include "check_facts.h"
 #include "connection.h"
 #include "stored_values.h"

@@ -1,5 +1,7 @@
 #include "fastener_table.h"
 
+#include <nlohmann/json.hpp>
+
 #include "stored_values.h"
 
 namespace steadyturn {

@@ -1,5 +1,7 @@
 #include "shop_table.h"
 
+#include <nlohmann/json.hpp>
+
 namespace steadyturn {
 
 ShopTable::ShopTable(Database& database, Ledger& ledger) : database_(database), ledger_(ledger) {}

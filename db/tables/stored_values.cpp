@@ -1,6 +1,7 @@
 #include "stored_values.h"
 
 #include <algorithm>
+#include <nlohmann/json.hpp>
 
 namespace steadyturn {
 

@@ -1,6 +1,7 @@
 // Between the store's columns, the ledger's facts and the values of the core.
 #pragma once
 
+#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <string_view>

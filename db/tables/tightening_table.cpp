@@ -1,5 +1,7 @@
 #include "tightening_table.h"
 
+#include <nlohmann/json.hpp>
+
 #include "connection.h"
 #include "stored_values.h"
 

@@ -1,5 +1,7 @@
 #include "tool_table.h"
 
+#include <nlohmann/json.hpp>
+
 #include "stored_values.h"
 
 namespace steadyturn {

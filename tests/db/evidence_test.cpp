@@ -1,0 +1,100 @@
+// Evidence is added, never changed: asked of the file itself, past the program.
+#include <array>
+
+#include "sample_records.h"
+#include "shop_fixture.h"
+
+namespace steadyturn {
+namespace {
+
+class Evidence : public ShopTest {
+ protected:
+  void SetUp() override {
+    ShopTest::SetUp();
+    write([](OpenShop& to) {
+      to.tools.add(fullTool(), stamp);
+      to.tools.setStatus("TW-07", ToolStatus::InService, "looked at", day(2026, 1, 2), stamp);
+      to.references.add(fullReference(), stamp);
+      to.fasteners.add(fullFastener(), stamp);
+      to.checks.add(fullCheck(), stamp);
+      to.tightenings.add(fullTightening(), stamp);
+      to.shop.rememberFile("checks", "ab12", 1, stamp);
+    });
+  }
+  // The engine's words when it refuses; empty when it doesn't.
+  std::string refusal(const std::string& sql) {
+    try {
+      Statement(shop().database, sql).run();
+      return {};
+    } catch (const StoreError& error) {
+      EXPECT_EQ(error.problem().kind, ProblemKind::Conflict) << sql;
+      return error.problem().accepted;
+    }
+  }
+};
+
+struct Guarded {
+  const char* table;
+  const char* column;
+};
+constexpr std::array guarded{Guarded{"ledger", "entry"},
+                             Guarded{"imported_file", "row_count"},
+                             Guarded{"tool_status_event", "reason"},
+                             Guarded{"fastener_revision", "target"},
+                             Guarded{"check_record", "note"},
+                             Guarded{"check_point", "readings"},
+                             Guarded{"tightening", "setting"}};
+
+TEST_F(Evidence, RefusesUpdateDeleteAndReplace) {
+  for (const auto& [table, column] : guarded) {
+    const std::string name(table);
+    ASSERT_GT(shop().count("SELECT COUNT(*) FROM " + name), 0) << name;
+    EXPECT_NE(refusal("UPDATE " + name + " SET " + column + " = " + column).find("never changed"), std::string::npos)
+        << name;
+    EXPECT_NE(refusal("DELETE FROM " + name).find("never removed"), std::string::npos) << name;
+    // REPLACE removes the old row without asking a DELETE trigger.
+    const auto replaced = refusal("INSERT OR REPLACE INTO " + name + " SELECT * FROM " + name + " LIMIT 1");
+    EXPECT_TRUE(replaced.find("never replaced") != std::string::npos ||
+                replaced.find("at its end") != std::string::npos)
+        << name << ": " << replaced;
+  }
+}
+
+TEST_F(Evidence, ReplacementByAnotherKeyIsRefusedToo) {
+  EXPECT_NE(
+      refusal(
+          "INSERT OR REPLACE INTO fastener_revision SELECT id + 1, fastener, number, assembly, component, thread, "
+          "property_class, part_material, drive, unit, 99, low, high, angle_deg, part_limit, seal, renew, "
+          "lubrication, seat_check, source, revision, revision_reason, entry FROM fastener_revision")
+          .find("never replaced"),
+      std::string::npos);
+}
+
+TEST_F(Evidence, TheLedgerTakesOnlyTheNextNumber) {
+  const auto next = shop().ledger.size() + 1;
+  for (const auto seq : {std::int64_t{1}, next - 1, next + 1, std::int64_t{-1}}) {
+    const auto refused = refusal("INSERT INTO ledger SELECT " + std::to_string(seq) +
+                                 ", at, who, kind, entry, leaf FROM ledger LIMIT 1");
+    EXPECT_NE(refused.find("at its end"), std::string::npos) << seq << ": " << refused;
+  }
+}
+
+TEST_F(Evidence, ReferencesAreKept) {
+  EXPECT_NE(refusal("DELETE FROM tool").find("FOREIGN KEY"), std::string::npos);
+  Transaction transaction(shop().database);
+  auto stray = fullCheck();
+  stray.tool = "nobody's";
+  EXPECT_THROW(shop().checks.add(stray, stamp), StoreError);
+}
+
+TEST_F(Evidence, ACheckIsCorrectedOnce) {
+  const auto first = shop().checks.ofTool("TW-07").at(0).id;
+  auto correction = fullCheck();
+  correction.corrects = first;
+  write([&](OpenShop& to) { to.checks.add(correction, stamp); });
+  Transaction transaction(shop().database);
+  EXPECT_THROW(shop().checks.add(correction, stamp), StoreError);
+}
+
+}  // namespace
+}  // namespace steadyturn

@@ -15,6 +15,7 @@ constexpr std::int64_t mostTried = 1000;
 
 struct Trial {
   std::int64_t k = 0;
+  double within = 0;
   double outside = 1;
   double fromMiddle = 0;  // N·m
   bool endangersPart = false;
@@ -23,7 +24,9 @@ struct Trial {
 // Far from the window, or with nothing uncertain, many settings are equally likely outside: then the nearer one.
 bool better(const Trial& a, const Trial& b) {
   if (a.endangersPart != b.endangersPart) return b.endangersPart;
-  if (a.outside != b.outside) return a.outside < b.outside;
+  const bool likely = a.within > 0.5 && b.within > 0.5;  // then their small difference shows in what is outside
+  if (likely && a.outside != b.outside) return a.outside < b.outside;
+  if (!likely && a.within != b.within) return a.within > b.within;
   return a.fromMiddle < b.fromMiddle;
 }
 
@@ -39,9 +42,10 @@ class Search {
 
   std::optional<std::int64_t> best() const {
     // Without a part's limit nothing far below the window can be best; with one, only that may be safe.
-    const std::int64_t from = hasPartLimit_ ? graduations_.first() : within(firstExpecting(0.5 * low_));
+    const std::int64_t from = within(firstExpecting(0.5 * low_));
+    const std::int64_t lowest = hasPartLimit_ ? graduations_.first() : from;
     const std::int64_t to = std::max(from, within(firstExpecting(1.5 * high_)));
-    const Trial found = climb(to - from < mostTried ? scan(from, to) : halve(from, to));
+    const Trial found = climb(to - lowest < mostTried ? scan(lowest, to) : halve(from, to));
     if (found.endangersPart) return std::nullopt;
     return found.k;
   }
@@ -56,11 +60,12 @@ class Search {
 
   Trial trial(std::int64_t k) const {
     const DeliveryInput input = at_(graduations_.at(k));
-    const Tails tails = tailsOf(input, pullDeviation(input));
+    const Landing landing = landingOf(input, pullDeviation(input));
     return {.k = k,
-            .outside = tails.below + tails.above,
+            .within = landing.within,
+            .outside = landing.below + landing.above,
             .fromMiddle = std::abs(expectedNewtonMetres(input) - (low_ + high_) / 2),
-            .endangersPart = tails.overPartLimit && !(*tails.overPartLimit <= risk_)};
+            .endangersPart = landing.overPartLimit && !(*landing.overPartLimit <= risk_)};
   }
 
   Trial scan(std::int64_t from, std::int64_t to) const {

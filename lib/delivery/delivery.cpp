@@ -1,6 +1,5 @@
 #include "delivery.h"
 
-#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -75,7 +74,7 @@ Problems problemsOf(const DeliveryInput& input) {
 
 DeliveryResult deliver(const DeliveryInput& input) {
   const PullDeviation deviation = pullDeviation(input);
-  const Tails tails = tailsOf(input, deviation);
+  const Landing landing = landingOf(input, deviation);
   const double undeviated = input.setting.value * (input.adapter ? adapterFactor(*input.adapter) : 1.0);
   const auto delivered = [&](double percent) {
     return StatedTorque{.value = undeviated / (1 + percent / 100), .unit = input.setting.unit};
@@ -85,10 +84,10 @@ DeliveryResult deliver(const DeliveryInput& input) {
 
   DeliveryResult result{.expected = delivered(deviation.location),
                         .interval = {.low = delivered(deviation.location + reach), .high = {}},
-                        .probabilityWithin = std::max(0.0, 1 - tails.below - tails.above),
-                        .probabilityBelow = tails.below,
-                        .probabilityAbove = tails.above,
-                        .probabilityOverPartLimit = tails.overPartLimit,
+                        .probabilityWithin = landing.within,
+                        .probabilityBelow = landing.below,
+                        .probabilityAbove = landing.above,
+                        .probabilityOverPartLimit = landing.overPartLimit,
                         .effectiveDegreesOfFreedom = deviation.degreesOfFreedom};
   if (deviation.location - reach > -100) result.interval.high = delivered(deviation.location - reach);
   return result;

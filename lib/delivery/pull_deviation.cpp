@@ -1,5 +1,6 @@
 #include "pull_deviation.h"
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -61,13 +62,26 @@ double expectedNewtonMetres(const DeliveryInput& input) {
   return torqueAtFastener(input, Unit::NewtonMetre) / (1 + input.deviationPercent / 100);
 }
 
-Tails tailsOf(const DeliveryInput& input, const PullDeviation& deviation) {
+Landing landingOf(const DeliveryInput& input, const PullDeviation& deviation) {
   // A deviation of −100 % or less lies below every threshold here, so it counts as too much torque.
-  Tails tails{.below = probabilityMore(deviation, deviationDelivering(input, input.window.low)),
-              .above = probabilityLess(deviation, deviationDelivering(input, input.window.high)),
-              .overPartLimit = {}};
-  if (input.partLimit) tails.overPartLimit = probabilityLess(deviation, deviationDelivering(input, *input.partLimit));
-  return tails;
+  const double atLow = deviationDelivering(input, input.window.low);
+  const double atHigh = deviationDelivering(input, input.window.high);
+  Landing landing{.below = probabilityMore(deviation, atLow),
+                  .within = 0,
+                  .above = probabilityLess(deviation, atHigh),
+                  .overPartLimit = {}};
+  if (deviation.location < atHigh) {
+    landing.within = probabilityMore(deviation, atHigh) - landing.below;
+  } else if (deviation.location > atLow) {
+    landing.within = probabilityLess(deviation, atLow) - landing.above;
+  } else {
+    landing.within = 1 - landing.below - landing.above;
+  }
+  landing.within = std::max(0.0, landing.within);
+  if (input.partLimit) {
+    landing.overPartLimit = probabilityLess(deviation, deviationDelivering(input, *input.partLimit));
+  }
+  return landing;
 }
 
 }  // namespace steadyturn

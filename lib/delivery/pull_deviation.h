@@ -16,11 +16,14 @@ PullDeviation pullDeviation(const DeliveryInput& input);
 // Torque at the fastener when the tool's deviation is its location, N·m; infinite at −100 % and below.
 double expectedNewtonMetres(const DeliveryInput& input);
 
-struct Tails {
+// Probabilities of where one pull lands. Each is computed where it is small, so that settings far from the window
+// can still be told apart.
+struct Landing {
   double below = 0;
+  double within = 0;
   double above = 0;
   std::optional<double> overPartLimit;
 };
-Tails tailsOf(const DeliveryInput& input, const PullDeviation& deviation);
+Landing landingOf(const DeliveryInput& input, const PullDeviation& deviation);
 
 }  // namespace steadyturn

@@ -90,10 +90,35 @@ TEST(BestSetting, WithNothingUncertainTheMiddleWins) {
   EXPECT_FALSE(findBestSetting(at, newtonMetres(0.5), {.low = newtonMetres(60), .high = newtonMetres(50)}));
 }
 
+// A limit so far below the window that hitting it is a matter of 1 in 10^11: still the highest safe graduation is
+// best.
+TEST(BestSetting, IsFoundWhereTheWindowIsHopeless) {
+  DeliveryInput input = deliveryExample();
+  input.window = {.low = newtonMetres(5.27), .high = newtonMetres(5.37)};
+  input.partLimit = newtonMetres(4.6);
+  input.deviationPercent = -4.61;
+  input.deviation = {.standardPercent = 1.38, .degreesOfFreedom = 22};
+  input.pull.standardPercent = 1.07;
+  input.resolution = newtonMetres(0.0005);
+  const auto best = findBestSetting(input);
+  ASSERT_TRUE(best);
+  EXPECT_LE(best->result.probabilityOverPartLimit.value(), 0.001);
+  EXPECT_GT(deliver(moved(input, best->setting.value + 0.0005)).probabilityOverPartLimit.value(), 0.001);
+}
+
 struct Case {
   DeliveryInput input;
   double step;
 };
+
+// What rapidcheck prints of a case that fails.
+void showValue(const Case& shown, std::ostream& out) {
+  const DeliveryInput& input = shown.input;
+  out << "window " << input.window.low.value << " to " << input.window.high.value << ", part limit "
+      << input.partLimit.value_or(newtonMetres(0)).value << ", adapter factor " << adapterFactor(*input.adapter)
+      << ", deviation " << input.deviationPercent << " ± " << input.deviation.standardPercent << " (df "
+      << *input.deviation.degreesOfFreedom << "), pull " << input.pull.standardPercent << ", step " << shown.step;
+}
 
 rc::Gen<Case> anyCase() {
   return rc::gen::exec([] {
@@ -123,7 +148,7 @@ RC_GTEST_PROP(BestSettingProperty, EqualsTryingEveryGraduation, ()) {
   RC_ASSERT(best.has_value() == tried.has_value());
   if (!best) return;
   RC_ASSERT(best->result.probabilityOverPartLimit.value_or(0) <= defaultPartLimitRisk);
-  RC_ASSERT(std::abs(outside(best->result) - *tried) <= 1e-14);
+  RC_ASSERT(std::abs(outside(best->result) - *tried) <= 1e-12);
 }
 
 RC_GTEST_PROP(BestSettingProperty, IsNoWorseThanItsNeighbours, ()) {
@@ -140,7 +165,8 @@ RC_GTEST_PROP(BestSettingProperty, IsNoWorseThanItsNeighbours, ()) {
 
 // Scales too fine to try one by one are halved: that must find what a coarse comb of tries can't beat.
 RC_GTEST_PROP(BestSettingProperty, AFineScaleIsNoWorseThanACoarseOne, ()) {
-  DeliveryInput input = (*anyCase()).input;
+  Case any = *anyCase();
+  DeliveryInput& input = any.input;
   input.resolution = newtonMetres(0.0005);
   const auto best = findBestSetting(input);
   RC_PRE(best.has_value());
@@ -148,6 +174,8 @@ RC_GTEST_PROP(BestSettingProperty, AFineScaleIsNoWorseThanACoarseOne, ()) {
   for (int i = 1; i <= 700; ++i) {
     const DeliveryResult result = deliver(moved(input, 0.05 * i));
     if (result.probabilityOverPartLimit.value_or(0) > defaultPartLimitRisk) continue;
+    RC_LOG() << "found " << best->setting.value << ", better " << 0.05 * i << " by "
+             << outside(best->result) - outside(result) << '\n';
     RC_ASSERT(outside(result) >= outside(best->result) - 1e-12);
   }
 }

@@ -104,6 +104,22 @@ TEST(Deliver, FarTailsAreFiguresAndNotRounding) {
   EXPECT_NEAR(deliver(input).probabilityOverPartLimit.value() / expected, 1, 1e-9);
 }
 
+TEST(Deliver, HittingTheWindowFromFarAwayIsAFigureToo) {
+  DeliveryInput input = deliveryExample();
+  input.adapter.reset();
+  input.deviation.degreesOfFreedom.reset();
+  input.pull.degreesOfFreedom.reset();
+  for (const double setting : {14.0, 23.0}) {
+    input.setting = newtonMetres(setting);
+    const double u = std::sqrt(0.64 + 0.25 + 0.0625 + std::pow(0.5 / setting * 100, 2) / 12);
+    const auto z = [&](double torque) { return ((setting / torque - 1) * 100 - 1.2) / u; };
+    const double expected = setting < 16 ? gsl_cdf_ugaussian_P(z(16)) - gsl_cdf_ugaussian_P(z(20))
+                                         : gsl_cdf_ugaussian_Q(z(20)) - gsl_cdf_ugaussian_Q(z(16));
+    ASSERT_LT(expected, 1e-12);
+    EXPECT_NEAR(deliver(input).probabilityWithin / expected, 1, 1e-9) << setting;
+  }
+}
+
 TEST(Deliver, AnIntervalThatReachesMinusAHundredHasNoUpperEnd) {
   DeliveryInput input = deliveryExample();
   input.deviation = {.standardPercent = 60, .degreesOfFreedom = 2};

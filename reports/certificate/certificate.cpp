@@ -21,18 +21,22 @@ ParagraphBlock uncertaintyWords() {
               "the tool's true mean deviation lies within the permissible deviation."};
 }
 
+std::string notEvaluatedWords(const std::vector<std::string>& sources) {
+  std::vector<std::string_view> words;
+  for (const auto& source : sources) words.push_back(budgetWords(source));
+  return fmt::format(
+      "Not evaluated and counted as 0 in the budget: {}. The true uncertainty is larger than stated where these "
+      "matter.",
+      fmt::join(words, "; "));
+}
+
 void addNotes(ReportDocument& report, const CheckResult& recomputed) {
-  std::string open;
-  for (const auto& note : recomputed.notes) open += (open.empty() ? "" : "\n") + writeNote(note);
-  if (!recomputed.notEvaluated.empty()) {
-    open += open.empty() ? "" : "\n";
-    open += "Not evaluated and counted as 0 in the budget: ";
-    for (std::size_t i = 0; i < recomputed.notEvaluated.size(); ++i) {
-      open += (i == 0 ? "" : "; ") + std::string(budgetWords(recomputed.notEvaluated[i]));
-    }
-    open += ". The true uncertainty is larger than stated where these matter.";
-  }
-  if (!open.empty()) report.blocks.push_back(ParagraphBlock{.heading = "What this check leaves open", .text = open});
+  std::vector<std::string> open;
+  for (const auto& note : recomputed.notes) open.push_back(writeNote(note));
+  if (!recomputed.notEvaluated.empty()) open.push_back(notEvaluatedWords(recomputed.notEvaluated));
+  if (open.empty()) return;
+  report.blocks.push_back(
+      ParagraphBlock{.heading = "What this check leaves open", .text = fmt::format("{}", fmt::join(open, "\n"))});
 }
 
 void addEvidence(ReportDocument& report, const CertificateData& data) {

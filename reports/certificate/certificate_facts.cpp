@@ -47,7 +47,8 @@ FactsBlock toolFacts(const Tool& tool) {
 FactsBlock checkFacts(const CertificateData& data) {
   const auto& check = data.check;
   FactsBlock block{.heading = "Check",
-                   .facts = {{"Date of the check", writeDate(check.date)},
+                   .facts = {{"Customer", "the workshop itself"},
+                             {"Date of the check", writeDate(check.date)},
                              {"State of the tool", std::string(phaseWords(check.phase))},
                              {"Condition and remarks", check.note.empty() ? "none recorded" : check.note},
                              {"Direction", std::string(writeDirection(check.direction))},
@@ -63,12 +64,8 @@ FactsBlock checkFacts(const CertificateData& data) {
     block.facts.push_back(
         {"Replaces", fmt::format("check {}: {}", *check.corrects, orNotRecorded(check.correctionReason))});
   }
-  if (check.correctedBy) {
-    block.facts.push_back({"No longer valid", fmt::format("replaced by check {}", *check.correctedBy)});
-  }
   if (data.dueDate) {
-    block.facts.push_back(
-        {"Next check due", fmt::format("{}, set by this workshop for its own use", writeDate(*data.dueDate))});
+    block.facts.push_back({"Next check due", fmt::format("{}, the workshop's own date", writeDate(*data.dueDate))});
   }
   block.facts.push_back({"Record", fmt::format("check {}; {} entries in the workshop's ledger when issued", check.id,
                                                data.ledgerEntries)});

@@ -14,9 +14,17 @@ constexpr std::size_t readingsInARow = 10;
 // Expanded uncertainties in this trade lie between 0.1 % and a few %: three decimals keep two digits of the smallest.
 std::string percent(double value) { return fmt::format("{:.3f}", value); }
 
-std::string deviation(double value) {
-  const auto text = fmt::format("{:+.3f}", value);
-  return text == "-0.000" || text == "+0.000" ? "0.000" : text;
+// Always with its sign, but a zero has none.
+std::string deviation(double value, int decimals = 3) {
+  const auto text = fmt::format("{:+.{}f}", value, decimals);
+  return text.find_first_of("123456789") == std::string::npos ? text.substr(1) : text;
+}
+
+// Nothing measured is certain: 100.0 would say too much.
+std::string probability(double value) {
+  if (value > 0.999) return ">99.9";
+  if (value < 0.001) return "<0.1";
+  return fmt::format("{:.1f}", 100 * value);
 }
 
 double expanded(const CheckPoint& point) { return 2 * point.standardUncertainty; }
@@ -43,8 +51,7 @@ TableBlock resultsTable(const Check& check) {
     table.rows.push_back({writeTorque(point.target), std::to_string(point.readings.size()),
                           deviation(point.meanDeviation), point.repeatability ? percent(*point.repeatability) : "",
                           percent(point.standardUncertainty), percent(expanded(point)), percent(point.interval),
-                          fmt::format("{:.1f}", 100 * point.conformityProbability),
-                          std::string(writeVerdict(point.verdict))});
+                          probability(point.conformityProbability), std::string(writeVerdict(point.verdict))});
   }
   return table;
 }
@@ -66,7 +73,7 @@ TableBlock readingsTable(const Check& check, const CheckResult& recomputed) {
       std::vector<std::string> deviating{"", "deviation, %"};
       for (std::size_t at = from; at < from + across; ++at) {
         readings.push_back(at < point.readings.size() ? point.readings[at] : "");
-        deviating.push_back(at < deviations.size() ? fmt::format("{:+.2f}", deviations[at]) : "");
+        deviating.push_back(at < deviations.size() ? deviation(deviations[at], 2) : "");
       }
       table.rows.push_back(std::move(readings));
       table.rows.push_back(std::move(deviating));

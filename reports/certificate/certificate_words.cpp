@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <cmath>
+#include <cctype>
 #include <utility>
 
 namespace steadyturn {
@@ -27,10 +27,17 @@ std::string_view budgetWords(std::string_view source) {
 
 std::string conformityWords(const CertificateData& data) {
   const auto& check = data.check;
-  return fmt::format(
-      "{}: tool {}, {}, {}, at the set-points listed here, judged against a permissible deviation of ±{} %.",
-      writeVerdict(check.verdict), data.tool.id, phaseWords(check.phase), writeDirection(check.direction),
-      writeRounded(check.limitPercent));
+  std::string verdict(writeVerdict(check.verdict));
+  for (char& letter : verdict) letter = static_cast<char>(std::toupper(static_cast<unsigned char>(letter)));
+  auto words = fmt::format(
+      "{}: tool {}, {}, {}, at the set-points listed here, judged against a permissible deviation of ±{} %.", verdict,
+      data.tool.id, phaseWords(check.phase), writeDirection(check.direction), writeRounded(check.limitPercent));
+  if (data.before) {
+    words += fmt::format("\nAs found on {}, before the adjustment (check {}): {}.", writeDate(data.before->date),
+                         data.before->id, writeVerdict(data.before->verdict));
+  }
+  if (check.correctedBy) words += fmt::format("\nNo longer valid: replaced by check {}.", *check.correctedBy);
+  return words;
 }
 
 std::string decisionRuleWords(const Check& check) {

@@ -37,7 +37,7 @@ DriftDrawing drawDrift(const HistoryData& data, Date until) {
   if (data.points.empty()) return drawing;
   const auto deviations = deviationsOf(data);
   const DriftFit fit(deviations, data.confidence);
-  const auto bandName = fmt::format("{} % prediction for one more check", writeRounded(data.confidence * 100));
+  const auto bandName = fmt::format("{} % prediction", writeRounded(data.confidence * 100));
   for (std::size_t segment = 0; segment < fit.segments().size(); ++segment) {
     const bool newest = segment + 1 == fit.segments().size();
     const Date from = fit.segments()[segment].first;

@@ -25,12 +25,8 @@ Date drawnUntil(const HistoryData& data) {
 }
 
 void addChecks(ChartModel& chart, const HistoryData& data) {
-  PointSeries asFound{.name = "as found (bar: expanded uncertainty, k = 2)",
-                      .role = Role::AsFound,
-                      .mark = Mark::Circle,
-                      .points = {}};
-  PointSeries asLeft{
-      .name = "as left, after an adjustment", .role = Role::AsLeft, .mark = Mark::Triangle, .points = {}};
+  PointSeries asFound{.name = "as found", .role = Role::AsFound, .mark = Mark::Circle, .points = {}};
+  PointSeries asLeft{.name = "as left", .role = Role::AsLeft, .mark = Mark::Triangle, .points = {}};
   for (const auto& point : data.points) {
     auto& series = point.phase == Phase::AsFound ? asFound : asLeft;
     series.points.push_back({.date = point.date,
@@ -62,10 +58,10 @@ void addAdjustments(ChartModel& chart, const HistoryData& data) {
 void addCrossing(ChartModel& chart, const HistoryData& data, Date until) {
   const auto& crossing = data.drift.crossingDate;
   if (!crossing || *crossing > until) return;
-  chart.verticals.push_back(
-      {.name = fmt::format("could leave ±{} %: {}", writeRounded(data.limitPercent), writeDate(*crossing)),
-       .role = Role::Crossing,
-       .date = *crossing});
+  const auto limit = writeRounded(data.limitPercent);
+  auto name = *crossing <= data.asOf ? fmt::format("by now could be outside ±{} %", limit)
+                                     : fmt::format("could leave ±{} %: {}", limit, writeDate(*crossing));
+  chart.verticals.push_back({.name = std::move(name), .role = Role::Crossing, .date = *crossing});
 }
 
 }  // namespace
@@ -73,7 +69,7 @@ void addCrossing(ChartModel& chart, const HistoryData& data, Date until) {
 ChartModel historyChart(const HistoryData& data) {
   ChartModel chart{.title = fmt::format("{} at {}", data.tool.id, writeTorque(data.target)),
                    .subtitle = driftSentence(data),
-                   .valueAxis = "mean deviation, %",
+                   .valueAxis = "mean deviation ± W, %",
                    .points = {},
                    .lines = {},
                    .bands = {},

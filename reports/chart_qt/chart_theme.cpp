@@ -31,7 +31,7 @@ const ChartTheme& lightTheme() {
                                 .asFound = QColor(0x12, 0x55, 0x9e),
                                 .asLeft = QColor(0xb2, 0x5e, 0x00),
                                 .fit = QColor(0x2f, 0x3d, 0x4b),
-                                .predictionFill = QColor(0xe6, 0xec, 0xf3),
+                                .predictionFill = QColor(0xdf, 0xe8, 0xf1),
                                 .predictionEdge = QColor(0x7d, 0x8f, 0xa3),
                                 .limit = QColor(0x9a, 0x12, 0x50),
                                 .adjustment = QColor(0x8a, 0x5a, 0x20),

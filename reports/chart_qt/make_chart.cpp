@@ -13,6 +13,7 @@
 #include "labels_item.h"
 #include "marks_item.h"
 #include "thinning.h"
+#include "title_item.h"
 
 namespace steadyturn {
 namespace {
@@ -83,13 +84,10 @@ class ChartMaker {
     chart_->setBackgroundBrush(theme_.background);
     chart_->setBackgroundPen(Qt::NoPen);
     chart_->setBackgroundRoundness(0);
-    chart_->setMargins(QMargins(6, 4, 10, 4));
+    auto* title = new TitleItem(chart_.get(), model_, theme_, chartFont(15, true), chartFont(13));
+    chart_->setMargins(QMargins(6, static_cast<int>(title->height()), 10, 4));
+    whenLaidOut([title](const QRectF&) { title->layOut(); });
     chart_->layout()->setContentsMargins(0, 0, 0, 0);
-    chart_->setTitle(QStringLiteral("<b>%1</b><br/>%2")
-                         .arg(QString::fromStdString(model_->title).toHtmlEscaped(),
-                              QString::fromStdString(model_->subtitle).toHtmlEscaped()));
-    chart_->setTitleBrush(theme_.text);
-    chart_->setTitleFont(chartFont(15));
   }
 
   QCategoryAxis* makeAxis(AxisRange range, const std::vector<Tick>& ticks, Qt::Alignment side) {
@@ -143,8 +141,6 @@ class ChartMaker {
     series->append(to);
     series->setPen(pen);
     attach(series);
-    // They carry their names themselves.
-    for (auto* marker : chart_->legend()->markers(series)) marker->setVisible(false);
   }
 
   void addStraightLines() {
@@ -193,7 +189,6 @@ class ChartMaker {
     if (!placed) {
       placed = new QScatterSeries;
       attach(placed);
-      for (auto* marker : chart_->legend()->markers(placed)) marker->setVisible(false);
     }
     auto* labels = new LabelsItem(chart_.get(), model_, placed, theme_, chartFont(12));
     labels->setZValue(overSeries);
@@ -205,10 +200,16 @@ class ChartMaker {
     chart_->legend()->setFont(chartFont(12));
     chart_->legend()->setLabelColor(theme_.text);
     chart_->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);
-    // Segments share a name: it stands once.
+    // Segments share a name: it stands once. Straight lines have none here: they carry theirs themselves.
     std::set<QString> named;
     for (auto* marker : chart_->legend()->markers()) {
-      if (marker->isVisible() && !named.insert(marker->series()->name()).second) marker->setVisible(false);
+      const bool first = !marker->series()->name().isEmpty() && named.insert(marker->series()->name()).second;
+      marker->setVisible(first);
+      if (marker->type() == QLegendMarker::LegendMarkerTypeArea) {
+        marker->setShape(QLegend::MarkerShapeRectangle);
+        marker->setBrush(theme_.predictionFill);
+        marker->setPen(QPen(theme_.predictionEdge, 1));
+      }
     }
   }
 

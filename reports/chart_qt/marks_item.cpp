@@ -10,6 +10,8 @@ namespace {
 constexpr double markSize = 9;
 constexpr double capHalfWidth = 3;
 constexpr double hoverReach = 12;
+// Marks of nine pixels that begin within the same two can't be told apart.
+constexpr double columnWidth = 2;
 
 }  // namespace
 
@@ -50,7 +52,7 @@ MarksItem::MarksItem(QChart* chart, std::shared_ptr<const ChartModel> model, con
 void MarksItem::layOut() {
   prepareGeometryChange();
   spots_.clear();
-  const int columns = std::max(1, static_cast<int>(chart_->plotArea().width()));
+  const int columns = std::max(1, static_cast<int>(chart_->plotArea().width() / columnWidth));
   for (const auto index : thin(series_->points, dates_, columns)) {
     const auto& point = series_->points[index];
     const double x = axisPlace(point.date);

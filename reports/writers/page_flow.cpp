@@ -59,7 +59,7 @@ void PageFlow::row(const std::vector<FlowCell>& cells, double padding, bool rule
     if (onNewPage) onNewPage();
   };
   const double height = rowHeight(cells, padding);
-  if (y_ > area_.top && y_ + height > bottom() && height <= area_.height / 2) begin();
+  if (y_ > area_.top && y_ + height > bottom() && height <= wholeUpTo()) begin();
   const double line = tallestLine(cells);
   const qsizetype lines = mostLines(cells);
   qsizetype from = 0;

@@ -32,7 +32,8 @@ class PageFlow {
 
   double left() const { return area_.left; }
   double width() const { return area_.width; }
-  double y() const { return y_; }  // where the next thing begins
+  double wholeUpTo() const { return area_.height / 2; }  // a row taller than this may be split
+  double y() const { return y_; }                        // where the next thing begins
 
   void space(double height);  // dropped at the top of a page
   // Begins a new page unless `height` still fits; things taller than a page are left to be split.

@@ -19,7 +19,7 @@ namespace {
 constexpr int dotsPerInch = 720;
 constexpr double point = 10;
 constexpr double pageWidth = 5953, pageHeight = 8419;  // A4: 210 mm × 297 mm
-constexpr double margin = 50 * point;
+constexpr double margin = 44 * point;
 constexpr double headerHeight = 30 * point, footerHeight = 28 * point;
 constexpr QSize chartPixels(960, 520);
 const QColor ink(0x1e, 0x24, 0x2b), quietInk(0x4d, 0x56, 0x60), headGround(0xec, 0xef, 0xf3);
@@ -42,7 +42,7 @@ class PdfLayout {
                pageHeight - 2 * margin - headerHeight - footerHeight}) {
     setTitle();
     for (const auto& block : report.blocks) {
-      flow_.space(11 * point);
+      flow_.space(8.5 * point);
       std::visit([this](const auto& one) { set(one); }, block);
     }
     setEndMark();
@@ -82,25 +82,48 @@ class PdfLayout {
     flow_.row({cell}, 2 * point, false);
   }
 
+  // Short facts stand two in a row, so that a certificate stays on one sheet.
   void set(const FactsBlock& block) {
-    setHeading(block.heading, 40 * point);
     const QFont font = paperFont(9);
     double names = 0;
     for (const auto& fact : block.facts) names = std::max(names, widthOf(text(fact.name), font));
-    names = std::min(names + 14 * point, 0.4 * flow_.width());
-    for (const auto& fact : block.facts) {
-      flow_.row({cellFor(text(fact.name), font, flow_.left(), names - 8 * point),
-                 cellFor(text(fact.value), font, flow_.left() + names, flow_.width() - names)},
-                1.4 * point, true);
+    names = std::min(names + factGap, 0.4 * flow_.width());
+    const double half = flow_.width() / 2;
+    const auto isShort = [&](const Fact& fact) {
+      return widthOf(text(fact.name), font) < names && widthOf(text(fact.value), font) < half - names - factGap &&
+             fact.value.find('\n') == std::string::npos;
+    };
+    const auto cells = [&](const Fact& fact, double left, double width) {
+      return std::vector{cellFor(text(fact.name), font, left, names - factGap / 2),
+                         cellFor(text(fact.value), font, left + names, width - names)};
+    };
+    std::vector<std::vector<FlowCell>> rows;
+    for (std::size_t i = 0; i < block.facts.size(); ++i) {
+      const bool pair = i + 1 < block.facts.size() && isShort(block.facts[i]) && isShort(block.facts[i + 1]);
+      rows.push_back(cells(block.facts[i], flow_.left(), flow_.width()));
+      if (!pair) continue;
+      ++i;
+      for (auto& cell : cells(block.facts[i], flow_.left() + half, half)) rows.back().push_back(std::move(cell));
     }
+    setHeading(block.heading, togetherHeight(rows, factPadding));
+    for (const auto& row : rows) flow_.row(row, factPadding, true);
+  }
+
+  // What must follow a heading on its page: all rows where they are few, else enough not to look lost.
+  double togetherHeight(const std::vector<std::vector<FlowCell>>& rows, double padding) const {
+    double all = 0;
+    for (const auto& row : rows) all += flow_.rowHeight(row, padding);
+    return all <= flow_.wholeUpTo() ? all : 60 * point;
   }
 
   void set(const ParagraphBlock& block) {
-    setHeading(block.heading, 30 * point);
-    flow_.row({lineOf(text(block.text), paperFont(9))}, 1 * point, false);
+    const std::vector<FlowCell> words{lineOf(text(block.text), paperFont(9))};
+    setHeading(block.heading, togetherHeight({words}, 1 * point));
+    flow_.row(words, 1 * point, false);
   }
 
-  static constexpr double cellPadding = 4 * point;
+  static constexpr double cellPadding = 4 * point, rowPadding = 1.6 * point, headPadding = 2 * point;
+  static constexpr double factPadding = 1.4 * point, factGap = 14 * point;
 
   std::vector<double> widthsOf(const TableBlock& block, const QFont& head, const QFont& body) const {
     std::vector<ColumnNeed> needs;
@@ -134,20 +157,23 @@ class PdfLayout {
     std::vector<QString> headings;
     for (const auto& column : block.columns) headings.push_back(text(column.heading));
     const auto header = tableRow(headings, block.columns, widths, head);
-    const double headerTall = flow_.rowHeight(header, 2 * point);
+    const double headerTall = flow_.rowHeight(header, headPadding);
     const auto setHeader = [&] {
       const QRectF ground(flow_.left(), flow_.y(), flow_.width(), headerTall);
       flow_.block(0, [ground](QPainter& painter, QRectF) { painter.fillRect(ground, headGround); });
-      flow_.row(header, 2 * point, true);
+      flow_.row(header, headPadding, true);
     };
-    setHeading(block.heading, headerTall + 16 * point);
-    flow_.keepTogether(headerTall + 16 * point);
-    setHeader();
+    std::vector<std::vector<FlowCell>> rows;
     for (const auto& row : block.rows) {
       std::vector<QString> words;
       for (const auto& one : row) words.push_back(text(one));
-      flow_.row(tableRow(words, block.columns, widths, body), 1.6 * point, true, setHeader);
+      rows.push_back(tableRow(words, block.columns, widths, body));
     }
+    const double together = headerTall + togetherHeight(rows, rowPadding);
+    setHeading(block.heading, together);
+    flow_.keepTogether(together);
+    setHeader();
+    for (const auto& row : rows) flow_.row(row, rowPadding, true, setHeader);
   }
 
   void set(const ChartBlock& block) {
@@ -162,7 +188,7 @@ class PdfLayout {
   void set(const SignatureBlock& block) {
     const QFont font = paperFont(9);
     const double share = flow_.width() / static_cast<double>(std::max<std::size_t>(block.roles.size(), 1));
-    flow_.block(52 * point, [roles = block.roles, font, share](QPainter& painter, QRectF place) {
+    flow_.block(46 * point, [roles = block.roles, font, share](QPainter& painter, QRectF place) {
       painter.setFont(font);
       for (std::size_t i = 0; i < roles.size(); ++i) {
         const double left = place.left() + share * static_cast<double>(i);
@@ -177,7 +203,7 @@ class PdfLayout {
   }
 
   void setEndMark() {
-    flow_.space(14 * point);
+    flow_.space(8 * point);
     flow_.block(16 * point, [number = text(report_.number)](QPainter& painter, QRectF place) {
       painter.setFont(paperFont(9, true));
       painter.drawText(place, Qt::AlignCenter | Qt::TextDontClip, QStringLiteral("End of %1").arg(number));

@@ -7,11 +7,21 @@
 #include <algorithm>
 
 namespace steadyturn {
+namespace {
+
+// A number keeps its % and an equation its sides: broken there, both are misread. As long as the text itself, so that
+// lines found in it are lines of the text.
+QString keptTogether(QString text) {
+  static const QRegularExpression bond(QStringLiteral(" (?=[%=×<>±])|(?<=[=×<>±|+]) "));
+  return text.replace(bond, QString(QChar::Nbsp));
+}
+
+}  // namespace
 
 QStringList breakLines(const QString& text, const QFont& font, double width) {
   QStringList lines;
   for (const auto& paragraph : text.split('\n')) {
-    QTextLayout layout(paragraph, font);
+    QTextLayout layout(keptTogether(paragraph), font);
     QTextOption option;
     option.setWrapMode(QTextOption::WrapAtWordBoundaryOrAnywhere);
     layout.setTextOption(option);

@@ -1,8 +1,8 @@
-// The application layer: every thing a person can do in a shop is one function here, and permission and validation live here,
-// once, for the desktop and the command line alike. Values in, values out; problems are data.
+// The application layer: every thing a person can do in a shop is one function here, and permission and validation
+// live here, once, for the desktop and the command line alike. Values in, values out; problems are data.
 //
-// A Shop is one connection, used by one thread. Work that takes long runs on a Shop of its own (open() again) off the window's
-// thread.
+// A Shop is one connection, used by one thread. Work that takes long runs on a Shop of its own (open() again) off the
+// window's thread.
 #pragma once
 
 #include <cstdint>
@@ -80,7 +80,8 @@ class Shop {
   Result<Fastener> fastener(const std::string& id) const;
   Result<std::vector<Fastener>> fasteners() const;
   Result<std::vector<Fastener>> findFasteners(const std::string& words, int limit) const;
-  Result<FastenerChoice> choose(const std::string& fastener, Date asOf, const std::optional<Adapter>& adapter = {}) const;
+  Result<FastenerChoice> choose(const std::string& fastener, Date asOf,
+                                const std::optional<Adapter>& adapter = {}) const;
 
   // Tightenings
   Result<Tightening> recordTightening(const Tightening& tightening);

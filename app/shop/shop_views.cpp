@@ -27,15 +27,18 @@ std::string_view writeStanding(Standing standing) {
   return {};
 }
 
-static constexpr std::array tableKinds{std::pair{TableKind::Tools, "tools"}, std::pair{TableKind::References, "references"},
-                                       std::pair{TableKind::Fasteners, "fasteners"}, std::pair{TableKind::Checks, "checks"},
-                                       std::pair{TableKind::Tightenings, "tightenings"}};
+static constexpr std::array tableKinds{
+    std::pair{TableKind::Tools, "tools"}, std::pair{TableKind::References, "references"},
+    std::pair{TableKind::Fasteners, "fasteners"}, std::pair{TableKind::Checks, "checks"},
+    std::pair{TableKind::Tightenings, "tightenings"}};
 
 Result<TableKind> parseTableKind(std::string_view typed) {
   for (const auto& [kind, word] : tableKinds) {
     if (typed == word) return kind;
   }
-  return refuse({.field = "kind", .found = std::string(typed), .accepted = "tools, references, fasteners, checks, tightenings"});
+  return refuse({.field = "kind",
+                 .found = std::string(typed),
+                 .accepted = "tools, references, fasteners, checks, tightenings"});
 }
 
 std::string_view writeTableKind(TableKind kind) {

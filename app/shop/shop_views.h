@@ -59,8 +59,8 @@ struct DriftSeries {
 
 struct ToolDrift {
   Tool tool;
-  std::vector<DriftSeries> series;  // rising by target; empty when never checked
-  std::optional<Date> dueDate;      // the earliest of the series'
+  std::vector<DriftSeries> series;         // rising by target; empty when never checked
+  std::optional<Date> dueDate;             // the earliest of the series'
   DriftState state = DriftState::Unknown;  // the worst of the series'
   std::size_t worst = 0;                   // index of the deciding series
 };
@@ -98,7 +98,7 @@ struct RecallEntry {
 struct RecallList {
   std::string tool;
   std::optional<Date> lastGood;
-  std::optional<Date> foundBad;  // absent: no failed check, nothing in doubt
+  std::optional<Date> foundBad;          // absent: no failed check, nothing in doubt
   std::vector<RecallEntry> tightenings;  // worst first
 };
 

@@ -26,9 +26,9 @@ struct Tool {
   Unit unit = Unit::NewtonMetre;  // of minimum, maximum and resolution
   std::optional<double> minimum;  // lowest marked value
   double maximum = 0;
-  std::optional<double> resolution;  // one graduation
-  std::string drive;                 // output drive, "1/2 in square"
-  std::optional<int> intervalDays;   // absent: the shop's policy
+  std::optional<double> resolution;    // one graduation
+  std::string drive;                   // output drive, "1/2 in square"
+  std::optional<int> intervalDays;     // absent: the shop's policy
   std::optional<double> limitPercent;  // absent: what ISO 6789-1 permits
   ToolStatus status = ToolStatus::InService;
   std::string statusReason;  // why it is held or retired
@@ -67,8 +67,8 @@ struct Fastener {
   int number = 1;              // the shop's own count of revisions of this fastener
   std::string revisionReason;  // why this revision replaced the one before
 
-  bool plastic() const;                // partMaterial says plastic, in whatever case or company
-  bool needsPartLimit() const;         // plastic without a limit
+  bool plastic() const;         // partMaterial says plastic, in whatever case or company
+  bool needsPartLimit() const;  // plastic without a limit
   StatedTorque targetTorque() const { return {target, unit}; }
 };
 
@@ -79,8 +79,8 @@ struct CheckPoint {
   // Stored facts of the evaluation (percent).
   double meanDeviation = 0;
   std::optional<double> repeatability{};  // s of the readings' deviations
-  double standardUncertainty = 0;       // w
-  double interval = 0;                  // W′
+  double standardUncertainty = 0;         // w
+  double interval = 0;                    // W′
   double conformityProbability = 0;
   Verdict verdict = Verdict::Fail;
 };

@@ -76,7 +76,8 @@ static Result<Check> store(Shop::Inside& shop, const Shop& face, const CheckDraf
     if (!corrects && shop.checks.exists(check.tool, check.date, check.phase)) {
       return refuse({.kind = ProblemKind::Conflict,
                      .field = "date",
-                     .found = check.tool + " has a check " + std::string(writePhase(check.phase)) + " on " + writeDate(check.date),
+                     .found = check.tool + " has a check " + std::string(writePhase(check.phase)) + " on " +
+                              writeDate(check.date),
                      .accepted = "another day or phase; a mistake is mended by correcting that check"});
     }
     check.id = shop.checks.add(check, shop.stamp());
@@ -90,7 +91,8 @@ Result<Check> Shop::recordCheck(const CheckDraft& draft) { return store(*inside_
 Result<Check> Shop::correctCheck(std::int64_t id, const CheckDraft& draft, const std::string& reason) {
   Problems problems;
   checkText(problems, "reason", reason);
-  if (reason.empty()) problems.push_back({.field = "reason", .accepted = "why the check is corrected, in a few words"});
+  if (reason.empty())
+    problems.push_back({.field = "reason", .accepted = "why the check is corrected, in a few words"});
   auto old = check(id);
   if (!old) return old;
   if (old->correctedBy) {
@@ -100,7 +102,8 @@ Result<Check> Shop::correctCheck(std::int64_t id, const CheckDraft& draft, const
                         .accepted = "the newest record: correct that one"});
   }
   if (draft.tool != old->tool) {
-    problems.push_back({.field = "tool", .found = draft.tool, .accepted = old->tool + ", as in the check it corrects"});
+    problems.push_back(
+        {.field = "tool", .found = draft.tool, .accepted = old->tool + ", as in the check it corrects"});
   }
   if (!problems.empty()) return tl::unexpected(problems);
   return store(*inside_, *this, draft, id, reason);

@@ -8,9 +8,8 @@ namespace steadyturn {
 Result<ToolDrift> Shop::drift(const std::string& id, Date asOf) const {
   const auto found = tool(id);
   if (!found) return tl::unexpected(found.error());
-  return guarded([&]() -> Result<ToolDrift> {
-    return driftOf(*found, inside_->checks.summaries(id), asOf, inside_->policy());
-  });
+  return guarded(
+      [&]() -> Result<ToolDrift> { return driftOf(*found, inside_->checks.summaries(id), asOf, inside_->policy()); });
 }
 
 Result<std::vector<ToolOverview>> Shop::overview(Date asOf, const Progress& progress) const {
@@ -40,7 +39,8 @@ Result<std::vector<ToolOverview>> Shop::due(Date asOf, Date until) const {
   auto rows = overview(asOf);
   if (!rows) return rows;
   std::erase_if(*rows, [until](const ToolOverview& row) {
-    return row.standing == Standing::Retired || (row.dueDate && *row.dueDate > until && row.standing != Standing::Failed);
+    return row.standing == Standing::Retired ||
+           (row.dueDate && *row.dueDate > until && row.standing != Standing::Failed);
   });
   // Never checked comes first: nothing is known about it.
   std::stable_sort(rows->begin(), rows->end(), [](const ToolOverview& a, const ToolOverview& b) {

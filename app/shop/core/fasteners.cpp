@@ -17,7 +17,8 @@ Problem unknownFastener(const std::string& id) {
 std::vector<std::string> warningsFor(const Fastener& fastener) {
   auto warnings = warningsOf(fastener);
   if (!fastener.low || !fastener.high) {
-    warnings.emplace_back("No low and high torque on record: ±10 % of the target is taken as the window (an assumption).");
+    warnings.emplace_back(
+        "No low and high torque on record: ±10 % of the target is taken as the window (an assumption).");
   }
   return warnings;
 }
@@ -25,9 +26,10 @@ std::vector<std::string> warningsFor(const Fastener& fastener) {
 void warnOfAssumptions(std::vector<std::string>& warnings, const Choice& choice) {
   for (const auto& option : choice.options) {
     if (!option.assumedDrift) continue;
-    warnings.push_back(option.tool +
-                       ": too few checks to know its drift. Its newest mean deviation with half its permissible deviation as "
-                       "standard uncertainty is an assumption.");
+    warnings.push_back(
+        option.tool +
+        ": too few checks to know its drift. Its newest mean deviation with half its permissible deviation as "
+        "standard uncertainty is an assumption.");
   }
 }
 
@@ -38,10 +40,11 @@ Result<Saved> Shop::addFastener(const Fastener& fastener) {
   return guarded([&]() -> Result<Saved> {
     Transaction transaction(inside_->database);
     if (inside_->fasteners.find(fastener.id)) {
-      return refuse({.kind = ProblemKind::Conflict,
-                     .field = "fastener",
-                     .found = fastener.id,
-                     .accepted = "a mark that no fastener of this shop has yet; a changed specification is a revision"});
+      return refuse(
+          {.kind = ProblemKind::Conflict,
+           .field = "fastener",
+           .found = fastener.id,
+           .accepted = "a mark that no fastener of this shop has yet; a changed specification is a revision"});
     }
     auto first = fastener;
     first.number = 1;
@@ -55,7 +58,8 @@ Result<Saved> Shop::addFastener(const Fastener& fastener) {
 Result<Saved> Shop::reviseFastener(const Fastener& fastener, const std::string& reason) {
   auto problems = problemsOf(fastener);
   checkText(problems, "reason", reason);
-  if (reason.empty()) problems.push_back({.field = "reason", .accepted = "why the specification changes, in a few words"});
+  if (reason.empty())
+    problems.push_back({.field = "reason", .accepted = "why the specification changes, in a few words"});
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<Saved> {
     Transaction transaction(inside_->database);
@@ -93,8 +97,8 @@ Result<FastenerChoice> Shop::choose(const std::string& id, Date asOf, const std:
     const auto demand = demandOf(*fastener, adapter, policy.partLimitRisk);
     if (adapter && !(adapterFactor(*adapter) > 0)) {
       return refuse({.field = "adapter",
-                     .found = "length " + writeNumber(adapter->wrenchLengthMm) + ", offset " + writeNumber(adapter->offsetMm) +
-                              ", angle " + writeNumber(adapter->angleDeg),
+                     .found = "length " + writeNumber(adapter->wrenchLengthMm) + ", offset " +
+                              writeNumber(adapter->offsetMm) + ", angle " + writeNumber(adapter->angleDeg),
                      .accepted = "a length above 0 and an offset that leaves leverage"});
     }
     std::vector<Candidate> candidates;
@@ -108,7 +112,8 @@ Result<FastenerChoice> Shop::choose(const std::string& id, Date asOf, const std:
       }
       candidates.push_back(std::move(candidate));
     }
-    FastenerChoice choice{.fastener = *fastener, .warnings = warningsFor(*fastener), .choice = steadyturn::choose(demand, candidates)};
+    FastenerChoice choice{
+        .fastener = *fastener, .warnings = warningsFor(*fastener), .choice = steadyturn::choose(demand, candidates)};
     warnOfAssumptions(choice.warnings, choice.choice);
     return choice;
   });

@@ -8,7 +8,8 @@ Result<ImportReport> Shop::importCsv(TableKind kind, const std::string& path, co
   return guarded([&]() -> Result<ImportReport> { return importTable(*inside_, kind, path, options, progress); });
 }
 
-Result<void> Shop::exportCsv(TableKind kind, std::ostream& out, const ExportOptions& options, const Progress& progress) const {
+Result<void> Shop::exportCsv(TableKind kind, std::ostream& out, const ExportOptions& options,
+                             const Progress& progress) const {
   return guarded([&]() -> Result<void> { return exportTable(*inside_, kind, out, options, progress); });
 }
 

@@ -46,9 +46,8 @@ Date Shop::Inside::today() const {
 Policy Shop::Inside::policy() const {
   const auto number = [](const std::string& text) { return parseNumber(text, "policy"); };
   Policy policy;
-  take(policy.intervalDays, facts.setting("interval_days"), [&](const std::string& text) {
-    return number(text).map([](double days) { return static_cast<int>(days); });
-  });
+  take(policy.intervalDays, facts.setting("interval_days"),
+       [&](const std::string& text) { return number(text).map([](double days) { return static_cast<int>(days); }); });
   take(policy.confidence, facts.setting("confidence"), number);
   take(policy.rule, facts.setting("decision_rule"), [](const std::string& text) { return parseRule(text); });
   take(policy.partLimitRisk, facts.setting("part_limit_risk"), number);

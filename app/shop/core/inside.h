@@ -27,7 +27,8 @@ struct Shop::Inside {
   CheckTable checks;
   TighteningTable tightenings;
   std::string who;  // the account acting; empty in an open shop
-  // The instant that stamps a ledger entry, "2026-03-14T09:26:53.589Z". The clock's; the demo depot tells its own time.
+  // The instant that stamps a ledger entry, "2026-03-14T09:26:53.589Z". The clock's; the demo depot tells its own
+  // time.
   std::function<std::string()> now;
 
   EntryStamp stamp() const { return {now(), who}; }
@@ -35,7 +36,8 @@ struct Shop::Inside {
   Policy policy() const;
 };
 
-// Runs `action` and turns trouble of the database engine into a problem. Every public function of Shop goes through it.
+// Runs `action` and turns trouble of the database engine into a problem. Every public function of Shop goes through
+// it.
 template <typename Action>
 auto guarded(Action&& action) -> decltype(action()) {
   try {

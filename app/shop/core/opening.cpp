@@ -54,10 +54,12 @@ Policy Shop::policy() const { return inside_->policy(); }
 Result<void> Shop::setPolicy(const Policy& policy) {
   Problems problems;
   if (policy.intervalDays < 1 || policy.intervalDays > 36525) {
-    problems.push_back({.field = "interval_days", .found = std::to_string(policy.intervalDays), .accepted = "1 to 36525"});
+    problems.push_back(
+        {.field = "interval_days", .found = std::to_string(policy.intervalDays), .accepted = "1 to 36525"});
   }
   if (!(policy.confidence >= 0.5 && policy.confidence < 1)) {
-    problems.push_back({.field = "confidence", .found = writeNumber(policy.confidence), .accepted = "0.5 up to, not 1"});
+    problems.push_back(
+        {.field = "confidence", .found = writeNumber(policy.confidence), .accepted = "0.5 up to, not 1"});
   }
   if (!(policy.partLimitRisk > 0 && policy.partLimitRisk <= 0.5)) {
     problems.push_back(

@@ -9,7 +9,8 @@ namespace steadyturn {
 namespace {
 
 // The failed check that matters and the good one before it, by set-point.
-DoubtfulPeriod doubtfulPeriod(const std::vector<PointSummary>& summaries, std::int64_t goodCheck, std::int64_t badCheck) {
+DoubtfulPeriod doubtfulPeriod(const std::vector<PointSummary>& summaries, std::int64_t goodCheck,
+                              std::int64_t badCheck) {
   DoubtfulPeriod period;
   for (const auto& point : summaries) {
     if (point.check != goodCheck && point.check != badCheck) continue;
@@ -108,7 +109,8 @@ Result<RecallList> Shop::recall(const std::string& id) const {
           .window = windowFor(*spec),
           .partLimit = spec->partLimit ? std::optional(StatedTorque{*spec->partLimit, spec->unit}) : std::nullopt,
           .resolution = found->resolutionTorque()};
-      list.tightenings.push_back({.tightening = tightening, .fastener = *spec, .result = recallTightening(period, past)});
+      list.tightenings.push_back(
+          {.tightening = tightening, .fastener = *spec, .result = recallTightening(period, past)});
     }
     std::stable_sort(list.tightenings.begin(), list.tightenings.end(),
                      [](const RecallEntry& a, const RecallEntry& b) { return worseThan(a.result, b.result); });

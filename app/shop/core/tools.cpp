@@ -7,7 +7,10 @@ namespace steadyturn {
 namespace {
 
 Problem unknownTool(const std::string& id) {
-  return {.kind = ProblemKind::NotFound, .field = "tool", .found = id, .accepted = "a tool of this shop; list them, or add it first"};
+  return {.kind = ProblemKind::NotFound,
+          .field = "tool",
+          .found = id,
+          .accepted = "a tool of this shop; list them, or add it first"};
 }
 
 }  // namespace
@@ -40,7 +43,8 @@ Result<std::vector<Tool>> Shop::tools() const {
 }
 
 // One change of status: which, from where it may come, and why.
-static Result<void> changeStatus(Shop::Inside& shop, const std::string& id, ToolStatus to, const std::string& reason) {
+static Result<void> changeStatus(Shop::Inside& shop, const std::string& id, ToolStatus to,
+                                 const std::string& reason) {
   Problems problems;
   checkText(problems, "reason", reason);
   if (reason.empty()) problems.push_back({.field = "reason", .accepted = "why, in a few words"});
@@ -72,8 +76,8 @@ Result<void> Shop::holdTool(const std::string& id, const std::string& reason) {
 }
 
 Result<void> Shop::releaseTool(const std::string& id, const std::string& reason) {
-  const auto summaries = guarded(
-      [&]() -> Result<std::vector<PointSummary>> { return inside_->checks.summaries(id); });
+  const auto summaries =
+      guarded([&]() -> Result<std::vector<PointSummary>> { return inside_->checks.summaries(id); });
   if (!summaries) return tl::unexpected(summaries.error());
   // A held tool goes back to work on proof, not on hope: its newest check has passed.
   if (newestVerdict(*summaries) > Verdict::ConditionalPass) {

@@ -27,7 +27,8 @@ void addStock(Shop::Inside& shop, const std::vector<DemoTool>& tools, const std:
 Result<void> addCheck(Shop::Inside& shop, const CheckDraft& draft) {
   const auto tool = shop.tools.find(draft.tool);
   const auto reference = shop.references.find(draft.reference);
-  const auto evaluated = evaluateTyped(draft, {.tool = &*tool, .reference = &*reference, .rule = DecisionRule::Simple, .variation = {}});
+  const auto evaluated =
+      evaluateTyped(draft, {.tool = &*tool, .reference = &*reference, .rule = DecisionRule::Simple, .variation = {}});
   if (!evaluated) return tl::unexpected(evaluated.error());
   setClock(shop, draft.date);
   shop.checks.add(evaluated->check, shop.stamp());

@@ -1,5 +1,5 @@
-// The demo shop: an invented municipal vehicle depot with six years of history, the same every time. No make, brand, person or
-// part in it exists.
+// The demo shop: an invented municipal vehicle depot with six years of history, the same every time. No make, brand,
+// person or part in it exists.
 #pragma once
 
 #include "demo_parts.h"

@@ -35,7 +35,8 @@ CheckDraft drawCheck(const DemoTool& demo, Date date, Phase phase, double deviat
                    .humidityPercent = 40.0 + random.below(25),
                    .note = {},
                    .points = {}};
-  for (const auto target : proposeSetPoints(tool.kind, tool.minimumTorque(), tool.maximumTorque(), tool.resolutionTorque())) {
+  for (const auto target :
+       proposeSetPoints(tool.kind, tool.minimumTorque(), tool.maximumTorque(), tool.resolutionTorque())) {
     DraftPoint point{.target = writeNumber(target.value), .readings = {}};
     const double here = deviation + demo.checkScatterPercent * 0.5 * random.normal();
     for (int i = 0; i < rulesFor(tool.kind).readings; ++i) {
@@ -51,7 +52,8 @@ void drawLife(const DemoTool& demo, DemoRandom& random, std::vector<CheckDraft>&
   double base = demo.biasPercent;
   Date since = demo.firstCheck;
   for (Date date = demo.firstCheck; date <= demo.lastCheck; date += std::chrono::days(demo.cadenceDays)) {
-    const double deviation = base + demo.driftPercentPerYear * yearsBetween(since, date) + demo.checkScatterPercent * random.normal();
+    const double deviation =
+        base + demo.driftPercentPerYear * yearsBetween(since, date) + demo.checkScatterPercent * random.normal();
     into.push_back(drawCheck(demo, date, Phase::AsFound, deviation, random));
     if (demo.adjustBeyondPercent > 0 && std::abs(deviation) > demo.adjustBeyondPercent) {
       base = 0.2 * random.normal();

@@ -76,39 +76,58 @@ void addSpec(std::vector<Fastener>& into, const Vehicle& vehicle, const Spec& sp
 
 void addFilter(std::vector<Fastener>& into, const Vehicle& vehicle) {
   if (vehicle.plasticFilter) {
-    addSpec(into, vehicle, {"oil filter housing cover", "", "", "plastic", "36 mm hexagon", 25, 22, 27, 30, "O-ring", true, oilSeal,
-                            "cover sits flat on the housing all round; a new thick seal can take up torque before it does"});
-    addSpec(into, vehicle, {"drain plug in the oil filter cover", "", "", "plastic", "1/4 in square", 10, 9, 11, 12, "O-ring", true,
-                            oilSeal, "flange of the plug touches the cover"});
+    addSpec(into, vehicle,
+            {"oil filter housing cover", "", "", "plastic", "36 mm hexagon", 25, 22, 27, 30, "O-ring", true, oilSeal,
+             "cover sits flat on the housing all round; a new thick seal can take up torque before it does"});
+    addSpec(into, vehicle,
+            {"drain plug in the oil filter cover", "", "", "plastic", "1/4 in square", 10, 9, 11, 12, "O-ring", true,
+             oilSeal, "flange of the plug touches the cover"});
     return;
   }
-  addSpec(into, vehicle, {"oil filter housing cover", "", "", "aluminium", "41 mm hexagon", 40, 36, 44, 0, "O-ring", true, oilSeal,
-                          "cover sits flat on the housing all round"});
-  addSpec(into, vehicle, {"drain plug in the oil filter cover", "M12x1.5", "5.6", "aluminium", "17 mm hexagon", 25, 22, 28, 0,
-                          "crush washer", true, dry, "washer flat all round"});
+  addSpec(into, vehicle,
+          {"oil filter housing cover", "", "", "aluminium", "41 mm hexagon", 40, 36, 44, 0, "O-ring", true, oilSeal,
+           "cover sits flat on the housing all round"});
+  addSpec(into, vehicle,
+          {"drain plug in the oil filter cover", "M12x1.5", "5.6", "aluminium", "17 mm hexagon", 25, 22, 28, 0,
+           "crush washer", true, dry, "washer flat all round"});
 }
 
 void addVehicle(std::vector<Fastener>& into, const Vehicle& v) {
-  addSpec(into, v, {"oil drain plug", v.wheel > 250 ? "M22x1.5" : "M14x1.5", "5.6", v.wheel > 250 ? "steel" : "aluminium",
-                    v.wheel > 250 ? "24 mm hexagon" : "17 mm hexagon", v.wheel > 250 ? 60.0 : 30.0, v.wheel > 250 ? 54.0 : 27.0,
-                    v.wheel > 250 ? 66.0 : 33.0, 0, "crush washer", true, dry, "washer flat all round"});
+  addSpec(
+      into, v,
+      {"oil drain plug", v.wheel > 250 ? "M22x1.5" : "M14x1.5", "5.6", v.wheel > 250 ? "steel" : "aluminium",
+       v.wheel > 250 ? "24 mm hexagon" : "17 mm hexagon", v.wheel > 250 ? 60.0 : 30.0, v.wheel > 250 ? 54.0 : 27.0,
+       v.wheel > 250 ? 66.0 : 33.0, 0, "crush washer", true, dry, "washer flat all round"});
   addFilter(into, v);
-  addSpec(into, v, {"wheel nut", v.wheelThread, "10.9", "steel", v.wheel > 250 ? "32 mm hexagon" : "19 mm hexagon", v.wheel,
-                    v.wheel * 0.92, v.wheel * 1.08, 0, "", false, dry, "wheel sits flat on the hub; cross pattern; check again after 50 km"});
-  addSpec(into, v, {"front brake bracket bolt", v.bracketThread, "10.9", "cast iron", "21 mm hexagon", v.bracket, v.bracket * 0.93,
-                    v.bracket * 1.07, 0, "", false, "thread lock as supplied", "bracket flat on the knuckle"});
+  addSpec(into, v,
+          {"wheel nut", v.wheelThread, "10.9", "steel", v.wheel > 250 ? "32 mm hexagon" : "19 mm hexagon", v.wheel,
+           v.wheel * 0.92, v.wheel * 1.08, 0, "", false, dry,
+           "wheel sits flat on the hub; cross pattern; check again after 50 km"});
+  addSpec(
+      into, v,
+      {"front brake bracket bolt", v.bracketThread, "10.9", "cast iron", "21 mm hexagon", v.bracket, v.bracket * 0.93,
+       v.bracket * 1.07, 0, "", false, "thread lock as supplied", "bracket flat on the knuckle"});
   if (v.sparkPlugs) {
-    addSpec(into, v, {"spark plug", "M12x1.25", "", "aluminium", "16 mm hexagon", 20, 18, 22, 0, "gasket", false, dry, "gasket crushed evenly"});
+    addSpec(into, v,
+            {"spark plug", "M12x1.25", "", "aluminium", "16 mm hexagon", 20, 18, 22, 0, "gasket", false, dry,
+             "gasket crushed evenly"});
   } else {
-    addSpec(into, v, {"glow plug", "M10x1", "", "aluminium", "10 mm hexagon", 15, 13, 17, 0, "cone seat", false, dry, "runs in by hand"});
+    addSpec(into, v,
+            {"glow plug", "M10x1", "", "aluminium", "10 mm hexagon", 15, 13, 17, 0, "cone seat", false, dry,
+             "runs in by hand"});
   }
-  addSpec(into, v, {"valve cover screw", "M6", "8.8", "plastic", "T30", 9, 8, 10, 0, "moulded gasket", false, dry,
-                    "cover flat, screws in a spiral from the middle"});
-  addSpec(into, v, {"gearbox fill plug", "M18x1.5", "5.6", "aluminium", "8 mm hexagon socket", 35, 0, 0, 0, "crush washer", true, dry,
-                    "washer flat all round"});
-  addSpec(into, v, {"air filter cover screw", "", "", v.plasticFilter ? "plastic" : "steel", "T25", 3, 2.5, 3.5,
-                    v.plasticFilter ? 4.5 : 0.0, "", false, dry, "cover edges meet"});
-  addSpec(into, v, {"engine mount bolt", "M12", "8.8", "steel", "18 mm hexagon", 60, 55, 65, 0, "", false, dry, "mount free of twist", 90});
+  addSpec(into, v,
+          {"valve cover screw", "M6", "8.8", "plastic", "T30", 9, 8, 10, 0, "moulded gasket", false, dry,
+           "cover flat, screws in a spiral from the middle"});
+  addSpec(into, v,
+          {"gearbox fill plug", "M18x1.5", "5.6", "aluminium", "8 mm hexagon socket", 35, 0, 0, 0, "crush washer",
+           true, dry, "washer flat all round"});
+  addSpec(into, v,
+          {"air filter cover screw", "", "", v.plasticFilter ? "plastic" : "steel", "T25", 3, 2.5, 3.5,
+           v.plasticFilter ? 4.5 : 0.0, "", false, dry, "cover edges meet"});
+  addSpec(into, v,
+          {"engine mount bolt", "M12", "8.8", "steel", "18 mm hexagon", 60, 55, 65, 0, "", false, dry,
+           "mount free of twist", 90});
 }
 
 }  // namespace
@@ -116,9 +135,11 @@ void addVehicle(std::vector<Fastener>& into, const Vehicle& v) {
 std::vector<Fastener> demoFasteners() {
   std::vector<Fastener> fasteners;
   for (const auto& vehicle : vehicles) addVehicle(fasteners, vehicle);
-  // Not every plastic cover of the depot has its limit on record: that is what the warning is for. Valve covers have none but two.
+  // Not every plastic cover of the depot has its limit on record: that is what the warning is for. Valve covers have
+  // none but two.
   for (auto& fastener : fasteners) {
-    if (fastener.component == "valve cover screw" && fastener.assembly != "refuse lorry" && fastener.assembly != "minibus") {
+    if (fastener.component == "valve cover screw" && fastener.assembly != "refuse lorry" &&
+        fastener.assembly != "minibus") {
       fastener.partLimit = 12;
     }
   }

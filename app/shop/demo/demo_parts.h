@@ -14,13 +14,13 @@ inline constexpr Date demoToday = std::chrono::sys_days(std::chrono::year(2026) 
 // How a wrench of the depot really behaves; the checks are drawn from it.
 struct DemoTool {
   Tool tool;
-  double biasPercent = 0;         // true mean deviation on the first day
+  double biasPercent = 0;  // true mean deviation on the first day
   double driftPercentPerYear = 0;
   double checkScatterPercent = 0;  // from one check to the next
   double pullScatterPercent = 0;   // from one pull to the next
   Date firstCheck{};
-  Date lastCheck{};    // no check after this day
-  int cadenceDays = 0;  // between checks; 0: one check only, on firstCheck
+  Date lastCheck{};                // no check after this day
+  int cadenceDays = 0;             // between checks; 0: one check only, on firstCheck
   double adjustBeyondPercent = 0;  // as found beyond this: adjusted and checked as left; 0: never
 };
 

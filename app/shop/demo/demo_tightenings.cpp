@@ -1,7 +1,8 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <fmt/format.h>
 
 #include "demo_parts.h"
 #include "demo_random.h"
@@ -19,16 +20,19 @@ struct Usual {
   const char* tool;
   double step;  // graduation
 };
-constexpr std::array usual{Usual{4, "W02", 0.05}, Usual{10, "W01", 0.1}, Usual{25, "W04", 0.25}, Usual{55, "W06", 0.5},
-                           Usual{100, "W08", 1},  Usual{195, "W11", 1},  Usual{300, "W13", 2},   Usual{900, "W16", 5}};
+constexpr std::array usual{Usual{4, "W02", 0.05}, Usual{10, "W01", 0.1}, Usual{25, "W04", 0.25},
+                           Usual{55, "W06", 0.5}, Usual{100, "W08", 1},  Usual{195, "W11", 1},
+                           Usual{300, "W13", 2},  Usual{900, "W16", 5}};
 
 const Usual& wrenchFor(double target) {
   return *std::find_if(usual.begin(), usual.end(), [&](const Usual& one) { return target <= one.reach; });
 }
 
 // What one visit tightens, by component.
-constexpr std::array oilService{"oil drain plug", "oil filter housing cover", "drain plug in the oil filter cover", "air filter cover screw"};
-constexpr std::array wheelsAndBrakes{"wheel nut", "wheel nut", "front brake bracket bolt", "front brake bracket bolt"};
+constexpr std::array oilService{"oil drain plug", "oil filter housing cover", "drain plug in the oil filter cover",
+                                "air filter cover screw"};
+constexpr std::array wheelsAndBrakes{"wheel nut", "wheel nut", "front brake bracket bolt",
+                                     "front brake bracket bolt"};
 
 }  // namespace
 

@@ -8,7 +8,9 @@ using enum ToolType;
 using enum ToolClass;
 using std::chrono::year;
 
-constexpr Date on(int y, unsigned m, unsigned d) { return std::chrono::sys_days(year(y) / std::chrono::month(m) / std::chrono::day(d)); }
+constexpr Date on(int y, unsigned m, unsigned d) {
+  return std::chrono::sys_days(year(y) / std::chrono::month(m) / std::chrono::day(d));
+}
 
 struct Sort {
   const char* id;
@@ -80,7 +82,15 @@ std::vector<DemoTool> demoTools() {
            {0.9, 0.15, 0.25, 0.5, on(2021, 3, 2), open, 182, 3.2}),
       make({"W09", "click wrench, bay 2", "maker B", {Setting, A}, 20, 100, 1, "1/2 in square"},
            {0.2, 0.2, 0.3, 0.6, on(2021, 3, 2), open, 182, 3.2}),
-      make({"W10", "click wrench, bay 3, pounds and feet", "maker D", {Setting, A}, 20, 150, 1, "1/2 in square", Unit::PoundForceFoot},
+      make({"W10",
+            "click wrench, bay 3, pounds and feet",
+            "maker D",
+            {Setting, A},
+            20,
+            150,
+            1,
+            "1/2 in square",
+            Unit::PoundForceFoot},
            {-1.1, 0.1, 0.3, 0.6, on(2021, 4, 13), open, 340, 3.2}),
       make({"W11", "click wrench, wheels", "maker B", {Setting, A}, 40, 200, 1, "1/2 in square"},
            {0.4, 1.05, 0.35, 0.6, on(2021, 2, 16), open, 340, 4.0}),

@@ -34,8 +34,9 @@ void checkRange(Problems& problems, StatedTorque target, const std::string& text
   const std::string from = tool.minimum ? writeNumber(*tool.minimum) : "0";
   problems.push_back({.field = "target",
                       .found = text + " " + std::string(unitCode(target.unit)),
-                      .accepted = "within the range of " + tool.id + ", " + from + " to " + writeNumber(tool.maximum) + " " +
-                                  std::string(unitCode(tool.unit)) + "; is the unit right?"});
+                      .accepted = "within the range of " + tool.id + ", " + from + " to " +
+                                  writeNumber(tool.maximum) + " " + std::string(unitCode(tool.unit)) +
+                                  "; is the unit right?"});
 }
 
 SetPointReadings parsePoint(Problems& problems, const DraftPoint& point, Unit unit, std::vector<std::string>& kept) {

@@ -1,5 +1,5 @@
-// From a typed check to the record that is stored: parsing, the tool's and reference's facts, evaluation. One path for the
-// Bench, `check record` and the import.
+// From a typed check to the record that is stored: parsing, the tool's and reference's facts, evaluation. One path
+// for the Bench, `check record` and the import.
 #pragma once
 
 #include <optional>
@@ -22,9 +22,9 @@ struct EvaluatedCheck {
   CheckResult result;  // with the notes
 };
 
-// Parses and evaluates. Refuses: a number that is none, a target outside the tool's range (above its maximum, or below its lowest
-// marked value, by more than 2 %: usually a wrong unit), no readings at all, a set-point twice. Problems name "target",
-// "reading", "unit", "date" …
+// Parses and evaluates. Refuses: a number that is none, a target outside the tool's range (above its maximum, or
+// below its lowest marked value, by more than 2 %: usually a wrong unit), no readings at all, a set-point twice.
+// Problems name "target", "reading", "unit", "date" …
 Result<EvaluatedCheck> evaluateTyped(const CheckDraft& draft, const CheckBasis& basis);
 
 // The evaluator's input of a check as stored, for recomputing.

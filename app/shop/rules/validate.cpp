@@ -60,11 +60,13 @@ void checkOptional(Problems& problems, const std::string& field, const std::opti
 
 void checkText(Problems& problems, const std::string& field, const std::string& text) {
   if (text.size() > longestText) {
-    problems.push_back({.field = field, .found = std::to_string(text.size()) + " bytes", .accepted = "at most 10000 bytes"});
+    problems.push_back(
+        {.field = field, .found = std::to_string(text.size()) + " bytes", .accepted = "at most 10000 bytes"});
   } else if (!validUtf8(text)) {
     problems.push_back({.field = field, .found = "bytes that are not UTF-8", .accepted = "text in UTF-8"});
   } else if (hasControl(text)) {
-    problems.push_back({.field = field, .found = "a control character", .accepted = "text without control characters"});
+    problems.push_back(
+        {.field = field, .found = "a control character", .accepted = "text without control characters"});
   }
 }
 
@@ -72,7 +74,8 @@ void checkId(Problems& problems, const std::string& field, const std::string& id
   if (id.empty()) {
     problems.push_back({.field = field, .accepted = "a mark that is not empty"});
   } else if (id.size() > longestId) {
-    problems.push_back({.field = field, .found = std::to_string(id.size()) + " bytes", .accepted = "at most 200 bytes"});
+    problems.push_back(
+        {.field = field, .found = std::to_string(id.size()) + " bytes", .accepted = "at most 200 bytes"});
   } else {
     checkText(problems, field, id);
   }
@@ -110,7 +113,8 @@ Problems problemsOf(const Reference& reference) {
   checkText(problems, "serial", reference.serial);
   checkText(problems, "certificate", reference.certificate);
   const double expanded = reference.expandedUncertaintyPercent;
-  checkNumber(problems, "expanded_uncertainty_percent", expanded, expanded > 0 && expanded <= 100, "above 0, at most 100");
+  checkNumber(problems, "expanded_uncertainty_percent", expanded, expanded > 0 && expanded <= 100,
+              "above 0, at most 100");
   checkOptional(problems, "coverage_factor", reference.coverageFactor,
                 reference.coverageFactor >= 1.0 && reference.coverageFactor <= 10.0, "1 to 10 (2 is usual)");
   checkOptional(problems, "error_percent", reference.errorPercent,
@@ -126,12 +130,19 @@ Problems problemsOf(const Reference& reference) {
 Problems problemsOf(const Fastener& fastener) {
   Problems problems;
   checkId(problems, "fastener", fastener.id);
-  if (fastener.component.empty()) problems.push_back({.field = "component", .accepted = "what is tightened, in words"});
-  for (const auto& [field, text] :
-       {std::pair{"assembly", &fastener.assembly}, {"component", &fastener.component}, {"thread", &fastener.thread},
-        {"property_class", &fastener.propertyClass}, {"part_material", &fastener.partMaterial}, {"drive", &fastener.drive},
-        {"seal", &fastener.seal}, {"lubrication", &fastener.lubrication}, {"seat_check", &fastener.seatCheck},
-        {"source", &fastener.source}, {"revision", &fastener.revision}}) {
+  if (fastener.component.empty())
+    problems.push_back({.field = "component", .accepted = "what is tightened, in words"});
+  for (const auto& [field, text] : {std::pair{"assembly", &fastener.assembly},
+                                    {"component", &fastener.component},
+                                    {"thread", &fastener.thread},
+                                    {"property_class", &fastener.propertyClass},
+                                    {"part_material", &fastener.partMaterial},
+                                    {"drive", &fastener.drive},
+                                    {"seal", &fastener.seal},
+                                    {"lubrication", &fastener.lubrication},
+                                    {"seat_check", &fastener.seatCheck},
+                                    {"source", &fastener.source},
+                                    {"revision", &fastener.revision}}) {
     checkText(problems, field, *text);
   }
   checkNumber(problems, "target", fastener.target, fastener.target > 0, "a torque above 0");
@@ -152,8 +163,9 @@ Problems problemsOf(const Fastener& fastener) {
 std::vector<std::string> warningsOf(const Fastener& fastener) {
   std::vector<std::string> warnings;
   if (fastener.needsPartLimit()) {
-    warnings.push_back(fastener.id + " (" + fastener.component +
-                       "): plastic part without a limit. Enter part_limit from the part's own data before it is tightened.");
+    warnings.push_back(
+        fastener.id + " (" + fastener.component +
+        "): plastic part without a limit. Enter part_limit from the part's own data before it is tightened.");
   }
   return warnings;
 }

@@ -12,19 +12,12 @@
 #include "axis_ticks.h"
 #include "labels_item.h"
 #include "marks_item.h"
+#include "plain_font.h"
 #include "thinning.h"
 #include "title_item.h"
 
 namespace steadyturn {
 namespace {
-
-// Fonts in pixels: the same chart is drawn on screens and, scaled as a whole, on paper.
-QFont chartFont(int pixels, bool bold = false) {
-  QFont font(QString::fromLatin1(chartFontFamily));
-  font.setPixelSize(pixels);
-  font.setBold(bold);
-  return font;
-}
 
 Qt::PenStyle penStyle(Stroke stroke) {
   switch (stroke) {
@@ -84,7 +77,7 @@ class ChartMaker {
     chart_->setBackgroundBrush(theme_.background);
     chart_->setBackgroundPen(Qt::NoPen);
     chart_->setBackgroundRoundness(0);
-    auto* title = new TitleItem(chart_.get(), model_, theme_, chartFont(15, true), chartFont(13));
+    auto* title = new TitleItem(chart_.get(), model_, theme_, plainFont(15, true), plainFont(13));
     chart_->setMargins(QMargins(6, static_cast<int>(title->height()), 10, 4));
     whenLaidOut([title](const QRectF&) { title->layOut(); });
     chart_->layout()->setContentsMargins(0, 0, 0, 0);
@@ -96,7 +89,7 @@ class ChartMaker {
     axis->setStartValue(range.low - 2 * (range.high - range.low));
     for (const auto& tick : ticks) axis->append(QString::fromStdString(tick.label), tick.at);
     axis->setRange(range.low, range.high);
-    axis->setLabelsFont(chartFont(12));
+    axis->setLabelsFont(plainFont(12));
     axis->setLabelsBrush(theme_.text);
     axis->setGridLinePen(QPen(theme_.grid, 1));
     axis->setLinePen(QPen(theme_.quietText, 1));
@@ -108,7 +101,7 @@ class ChartMaker {
     dateAxis_ = makeAxis(dates_, dateTicks(dates_, 9), Qt::AlignBottom);
     valueAxis_ = makeAxis(values_, valueTicks(values_, 8), Qt::AlignLeft);
     valueAxis_->setTitleText(QString::fromStdString(model_->valueAxis));
-    valueAxis_->setTitleFont(chartFont(12));
+    valueAxis_->setTitleFont(plainFont(12));
     valueAxis_->setTitleBrush(theme_.quietText);
   }
 
@@ -190,14 +183,14 @@ class ChartMaker {
       placed = new QScatterSeries;
       attach(placed);
     }
-    auto* labels = new LabelsItem(chart_.get(), model_, placed, theme_, chartFont(12));
+    auto* labels = new LabelsItem(chart_.get(), model_, placed, theme_, plainFont(12));
     labels->setZValue(overSeries);
     whenLaidOut([labels](const QRectF&) { labels->layOut(); });
   }
 
   void addLegend() {
     chart_->legend()->setAlignment(Qt::AlignBottom);
-    chart_->legend()->setFont(chartFont(12));
+    chart_->legend()->setFont(plainFont(12));
     chart_->legend()->setLabelColor(theme_.text);
     chart_->legend()->setMarkerShape(QLegend::MarkerShapeFromSeries);
     // Segments share a name: it stands once. Straight lines have none here: they carry theirs themselves.

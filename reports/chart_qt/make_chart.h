@@ -9,9 +9,6 @@
 
 namespace steadyturn {
 
-// The family that all charts and papers are set in.
-inline constexpr const char* chartFontFamily = "Noto Sans";
-
 // The chart thins its points to the pixels at hand whenever its size changes, and tells a point's note as a tool tip.
 // REQUIRES: a QApplication; model not null.
 std::unique_ptr<QChart> makeChart(std::shared_ptr<const ChartModel> model, const ChartTheme& theme = lightTheme());

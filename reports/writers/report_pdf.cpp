@@ -7,8 +7,8 @@
 
 #include "chart_picture.h"
 #include "column_widths.h"
-#include "make_chart.h"
 #include "page_flow.h"
+#include "plain_font.h"
 #include "text_lines.h"
 #include "whole_write.h"
 #include "writers.h"
@@ -25,9 +25,7 @@ constexpr QSize chartPixels(960, 520);
 const QColor ink(0x1e, 0x24, 0x2b), quietInk(0x4d, 0x56, 0x60), headGround(0xec, 0xef, 0xf3);
 
 QFont paperFont(double points, bool bold = false) {
-  QFont font(QString::fromLatin1(chartFontFamily));
-  font.setPixelSize(static_cast<int>(points * point));
-  font.setBold(bold);
+  QFont font = plainFont(static_cast<int>(points * point), bold);
   font.setHintingPreference(QFont::PreferNoHinting);
   return font;
 }
@@ -204,10 +202,7 @@ class PdfLayout {
 
   void setEndMark() {
     flow_.space(8 * point);
-    flow_.block(16 * point, [number = text(report_.number)](QPainter& painter, QRectF place) {
-      painter.setFont(paperFont(9, true));
-      painter.drawText(place, Qt::AlignCenter | Qt::TextDontClip, QStringLiteral("End of %1").arg(number));
-    });
+    flow_.row({lineOf(QStringLiteral("End of %1").arg(text(report_.number)), paperFont(9, true))}, 2 * point, false);
   }
 
   // A long title or number is shortened in the margins: they stand in full on the first page.

@@ -16,7 +16,10 @@ class Rules : public testing::Test {
  protected:
   Rules() : shop(Shop::create(folder.filePath("shop.sqlite").toStdString()).value()) {
     EXPECT_TRUE(shop.addTool(wrench()));
-    EXPECT_TRUE(shop.addReference({.id = "R", .expandedUncertaintyPercent = 0.4}));
+    Reference reference;
+    reference.id = "R";
+    reference.expandedUncertaintyPercent = 0.4;
+    EXPECT_TRUE(shop.addReference(reference));
   }
 
   static Tool wrench() {
@@ -27,6 +30,16 @@ class Rules : public testing::Test {
     tool.maximum = 100;
     tool.resolution = 1;
     return tool;
+  }
+
+  static Tightening tightening(Date date, const std::string& setting) {
+    Tightening made;
+    made.job = "J";
+    made.date = date;
+    made.fastener = "F";
+    made.tool = "T";
+    made.setting = setting;
+    return made;
   }
 
   // A check whose every reading lies `percent` off.
@@ -118,12 +131,12 @@ TEST_F(Rules, ATighteningWithABadWrenchIsRefused) {
   bolt.component = "bolt";
   bolt.target = 50;
   ASSERT_TRUE(shop.addFastener(bolt));
-  Tightening tightening{.job = "J", .date = day(2026, 2, 1), .fastener = "F", .tool = "T", .setting = "50"};
-  EXPECT_EQ(fieldOf(shop.recordTightening(tightening)), "tool") << "never checked";
+  auto done = tightening(day(2026, 2, 1), "50");
+  EXPECT_EQ(fieldOf(shop.recordTightening(done)), "tool") << "never checked";
   ASSERT_TRUE(shop.recordCheck(check(day(2026, 1, 5), Phase::AsFound, 0.4)));
-  EXPECT_TRUE(shop.recordTightening(tightening));
-  tightening.date = day(2027, 3, 1);
-  EXPECT_EQ(fieldOf(shop.recordTightening(tightening)), "tool") << "overdue by then";
+  EXPECT_TRUE(shop.recordTightening(done));
+  done.date = day(2027, 3, 1);
+  EXPECT_EQ(fieldOf(shop.recordTightening(done)), "tool") << "overdue by then";
   EXPECT_EQ(shop.tighteningsOfJob("J")->size(), 1U);
 }
 
@@ -136,8 +149,7 @@ TEST_F(Rules, RecallInterpolatesInTime) {
   bolt.high = 63;
   ASSERT_TRUE(shop.addFastener(bolt));
   ASSERT_TRUE(shop.recordCheck(check(day(2026, 1, 1), Phase::AsFound, 0.0)));
-  const Tightening tightening{.job = "J", .date = day(2026, 7, 2), .fastener = "F", .tool = "T", .setting = "60"};
-  ASSERT_TRUE(shop.recordTightening(tightening));
+  ASSERT_TRUE(shop.recordTightening(tightening(day(2026, 7, 2), "60")));
   ASSERT_TRUE(shop.recordCheck(check(day(2026, 12, 31), Phase::AsFound, 8.0)));
   const auto list = shop.recall("T").value();
   ASSERT_EQ(list.tightenings.size(), 1U);

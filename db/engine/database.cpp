@@ -76,6 +76,8 @@ void setHabits(Connection& connection, bool writable) {
   set("foreign_keys = ON");
   set("trusted_schema = OFF");
   set("cell_size_check = ON");
+  // 64 MiB: a large import's pages are then written once, not pushed out to the journal and fetched again.
+  set("cache_size = -65536");
   if (!writable) return;
   set("journal_mode = WAL");
   set("synchronous = FULL");

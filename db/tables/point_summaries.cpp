@@ -7,12 +7,15 @@ namespace steadyturn {
 namespace {
 
 // The phases' codes sort as found before as left. The index on (tool, date, phase, id) and the points' key give the
-// order, so one tool's rows lie side by side however large the shop is.
+// order, so one tool's rows lie side by side however large the shop is. What is the check's own comes with its first
+// point only: a column that says nothing costs nothing.
 std::string summaryQuery(const char* where) {
   return std::string(
              "SELECT r.id, p.target, p.unit, p.reading_count, p.mean_deviation, p.repeatability, "
              "p.standard_uncertainty, "
-             "p.verdict, r.tool, r.date, r.phase, r.reference_expanded_percent / r.reference_coverage_factor "
+             "p.verdict, CASE p.position WHEN 0 THEN r.tool END, CASE p.position WHEN 0 THEN r.date END, "
+             "CASE p.position WHEN 0 THEN r.phase END, "
+             "CASE p.position WHEN 0 THEN r.reference_expanded_percent / r.reference_coverage_factor END "
              "FROM check_record r JOIN check_point p ON p.check_id = r.id "
              "WHERE NOT EXISTS (SELECT 1 FROM check_record c WHERE c.corrects = r.id)") +
          where + " ORDER BY r.tool, r.date, r.phase, r.id, p.position";

@@ -233,7 +233,6 @@ TEST_F(RoundTrip, TextOfAnyKind) {
                                "\xD9\x85\xD9\x81\xD8\xAA\xD8\xA7\xD8\xAD",
                                std::string(3'000'000, 'x'),
                                "'; DROP TABLE tool; --",
-                               "mark first",
                                "%s ? :name @x $y"};
   int number = 0;
   for (const auto& text : texts) {

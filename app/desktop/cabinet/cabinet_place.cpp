@@ -121,7 +121,7 @@ QString CabinetPlace::selectedTool() const {
 
 void CabinetPlace::showSelected() {
   const int row = filter_.mapToSource(table_->currentIndex()).row();
-  panel_->show(model_.at(row));
+  panel_->display(model_.at(row));
 }
 
 void CabinetPlace::showCounts() {
@@ -155,7 +155,7 @@ void CabinetPlace::change(ToolChange change, const QString& tool, const QString&
                             : change == ToolChange::Release ? model_.release(id, why)
                                                             : model_.retire(id, why);
   if (!done) return message_->sayProblems(done.error());
-  panel_->show(nullptr);  // closes the line; the refreshed row follows
+  panel_->display(nullptr);  // closes the line; the refreshed row follows
   wanted_ = id;
   const QString word = change == ToolChange::Hold      ? tr("%1 is on hold: the Bay no longer offers it.")
                        : change == ToolChange::Release ? tr("%1 is back in service.")

@@ -98,7 +98,7 @@ ToolPanel::ToolPanel(QWidget* parent)
   grid->setColumnStretch(0, 1);
   grid->setColumnStretch(1, 1);
   grid->setRowStretch(1, 1);
-  show(nullptr);
+  display(nullptr);
 }
 
 QWidget* ToolPanel::makeActions() {
@@ -143,7 +143,7 @@ QWidget* ToolPanel::makeReason() {
   return panel;
 }
 
-void ToolPanel::show(const ToolOverview* overview) {
+void ToolPanel::display(const ToolOverview* overview) {
   const QString id = overview ? fromText(overview->tool.id) : QString();
   if (id != tool_) stopAsking();
   tool_ = id;

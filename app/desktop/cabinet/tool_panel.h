@@ -21,7 +21,7 @@ class ToolPanel : public QFrame {
   Q_OBJECT
  public:
   explicit ToolPanel(QWidget* parent = nullptr);
-  void show(const ToolOverview* overview);  // null: nothing is selected
+  void display(const ToolOverview* overview);  // null: nothing is selected
   void ask(ToolChange change);              // opens the line for the reason
 
  signals:

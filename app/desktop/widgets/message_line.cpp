@@ -81,6 +81,8 @@ void MessageLine::clear() {
   hide();
 }
 
+void MessageLine::setLasting() { dismiss_->hide(); }
+
 QString MessageLine::text() const { return label_->text(); }
 
 void MessageLine::paintEvent(QPaintEvent*) {

@@ -26,6 +26,7 @@ class MessageLine : public QFrame {
   void say(Tone tone, const QString& text, std::vector<Action> actions = {});
   void sayProblems(const Problems& problems);
   void clear();
+  void setLasting();  // a notice that stays as long as its cause: it can't be dismissed
   QString text() const;
   Tone tone() const { return tone_; }
 

@@ -1,0 +1,29 @@
+// An adapter or extension on the wrench: what to measure, and the factor that follows.
+#pragma once
+
+#include <QWidget>
+#include <optional>
+
+#include "delivery.h"
+
+class QLabel;
+class QLineEdit;
+
+namespace steadyturn {
+
+class AdapterLine : public QWidget {
+  Q_OBJECT
+ public:
+  explicit AdapterLine(QWidget* parent = nullptr);
+
+ signals:
+  // Nothing when all three are empty. Typing that makes no sense yet is said here and not told.
+  void changed(const std::optional<steadyturn::Adapter>& adapter);
+
+ private:
+  void read();
+  QLineEdit *length_, *offset_, *angle_;
+  QLabel* words_;
+};
+
+}  // namespace steadyturn

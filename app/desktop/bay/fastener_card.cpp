@@ -1,0 +1,98 @@
+#include "fastener_card.h"
+
+#include <QGridLayout>
+#include <QHBoxLayout>
+#include <QLabel>
+
+#include "bay_words.h"
+#include "message_line.h"
+#include "text.h"
+#include "torque_display.h"
+#include "window_scale.h"
+
+namespace steadyturn {
+namespace {
+
+constexpr int factColumns = 3;
+// A text longer than this needs the row for itself.
+constexpr int longFact = 34;
+
+}  // namespace
+
+FastenerCard::FastenerCard(QWidget* parent)
+    : QWidget(parent),
+      title_(new QLabel(this)),
+      torque_(new TorqueDisplay(this)),
+      window_(new QLabel(this)),
+      scale_(new WindowScale(this)),
+      plastic_(new MessageLine(this)) {
+  QFont large = title_->font();
+  large.setPointSizeF(large.pointSizeF() * 1.3);
+  large.setBold(true);
+  title_->setFont(large);
+  title_->setWordWrap(true);
+  window_->setWordWrap(true);
+  plastic_->setLasting();
+  auto* right = new QVBoxLayout;
+  right->setSpacing(0);
+  right->addWidget(window_);
+  right->addWidget(scale_);
+  auto* row = new QHBoxLayout;
+  row->setSpacing(28);
+  row->addWidget(torque_);
+  row->addLayout(right, 1);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(4);
+  column->addWidget(title_);
+  column->addLayout(row);
+  column->addWidget(plastic_);
+}
+
+void FastenerCard::display(const Fastener& fastener) {
+  title_->setText(componentWords(fastener) + QStringLiteral("  (%1)").arg(fromText(fastener.id)));
+  const auto [first, second] = targetWords(fastener);
+  torque_->display(first, second);
+  window_->setText(windowWords(fastener));
+  showDelivered(fastener, std::nullopt);
+  if (const auto words = plasticWords(fastener)) {
+    plastic_->say(words->tone, words->text);
+  } else {
+    plastic_->clear();
+  }
+  showFacts(fastener);
+}
+
+void FastenerCard::showDelivered(const Fastener& fastener, const std::optional<Option>& option) {
+  scale_->display(fastener, option);
+}
+
+void FastenerCard::showFacts(const Fastener& fastener) {
+  delete facts_;
+  facts_ = new QWidget(this);
+  layout()->addWidget(facts_);
+  auto* grid = new QGridLayout(facts_);
+  grid->setContentsMargins(0, 0, 0, 0);
+  grid->setHorizontalSpacing(10);
+  grid->setVerticalSpacing(2);
+  int cell = 0;
+  for (const auto& [name, value] : factWords(fastener)) {
+    const bool wide = value.size() > longFact;
+    if (wide && cell % factColumns != 0) cell += factColumns - cell % factColumns;
+    auto* nameLabel = new QLabel(name, facts_);
+    nameLabel->setForegroundRole(QPalette::PlaceholderText);
+    auto* valueLabel = new QLabel(value, facts_);
+    valueLabel->setWordWrap(wide);
+    valueLabel->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    valueLabel->setAccessibleName(name + QStringLiteral(": ") + value);
+    const int row = cell / factColumns;
+    const int column = 2 * (cell % factColumns);
+    grid->addWidget(nameLabel, row, column, Qt::AlignTop);
+    grid->addWidget(valueLabel, row, column + 1, 1, wide ? 2 * factColumns - 1 : 1);
+    cell += wide ? factColumns : 1;
+  }
+  for (int column = 0; column < factColumns; ++column) grid->setColumnStretch(2 * column + 1, 1);
+  facts_->show();
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,117 @@
+#include "options_table.h"
+
+#include <QFont>
+
+#include "text.h"
+
+namespace steadyturn {
+namespace {
+
+bool isNumber(int column) {
+  return column == OptionsTable::SettingColumn || column == OptionsTable::BelowColumn ||
+         column == OptionsTable::AboveColumn || column == OptionsTable::OverColumn;
+}
+
+QString deliversText(const DeliveryResult& delivery) {
+  const DeliveredRange& range = delivery.interval;
+  const QString high = range.high ? torqueText(*range.high, 3) : QStringLiteral("?");
+  return QStringLiteral("%1 … %2").arg(fromText(writeRounded(range.low.value, 3)), high);
+}
+
+}  // namespace
+
+void OptionsTable::show(std::vector<Option> options, std::map<std::string, QString> descriptions) {
+  beginResetModel();
+  options_ = std::move(options);
+  descriptions_ = std::move(descriptions);
+  endResetModel();
+}
+
+const Option* OptionsTable::at(int row) const {
+  return row < 0 || row >= rowCount() ? nullptr : &options_[static_cast<std::size_t>(row)];
+}
+
+int OptionsTable::rowCount(const QModelIndex& parent) const {
+  return parent.isValid() ? 0 : static_cast<int>(options_.size());
+}
+
+int OptionsTable::columnCount(const QModelIndex& parent) const { return parent.isValid() ? 0 : columns; }
+
+QVariant OptionsTable::displayed(const Option& option, int column) const {
+  const DeliveryResult& delivery = option.delivery;
+  switch (column) {
+    case ToolColumn:
+      return fromText(option.tool);
+    case SettingColumn:
+      return torqueText(option.setting);
+    case WithinColumn:
+      return probabilityText(delivery.probabilityWithin);
+    case BelowColumn:
+      return probabilityText(delivery.probabilityBelow);
+    case AboveColumn:
+      return probabilityText(delivery.probabilityAbove);
+    case OverColumn:
+      return delivery.probabilityOverPartLimit ? probabilityText(*delivery.probabilityOverPartLimit) : absentText();
+    case DeliversColumn:
+      return deliversText(delivery);
+    case DescriptionColumn: {
+      const auto found = descriptions_.find(option.tool);
+      const QString text = found == descriptions_.end() ? QString() : found->second;
+      return option.assumedDrift ? tr("drift assumed; ") + text : text;
+    }
+    default:
+      return {};
+  }
+}
+
+QVariant OptionsTable::data(const QModelIndex& index, int role) const {
+  const Option* option = at(index.row());
+  if (!option) return {};
+  const int column = index.column();
+  if (role == Qt::DisplayRole) return displayed(*option, column);
+  if (role == shareRole && column == WithinColumn) return option->delivery.probabilityWithin;
+  if (role == Qt::TextAlignmentRole && isNumber(column))
+    return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
+  if (role == Qt::FontRole && column <= SettingColumn) {
+    QFont bold;
+    bold.setBold(true);
+    return bold;
+  }
+  if (role == Qt::ToolTipRole && column == DescriptionColumn) {
+    const QString text = displayed(*option, column).toString();
+    return option->assumedDrift
+               ? tr("%1\nToo few checks to know its drift: half the permitted deviation is assumed as uncertainty.")
+                     .arg(text)
+               : text;
+  }
+  return {};
+}
+
+QVariant OptionsTable::headerData(int section, Qt::Orientation orientation, int role) const {
+  if (orientation != Qt::Horizontal) return {};
+  if (role == Qt::TextAlignmentRole && isNumber(section))
+    return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
+  if (role != Qt::DisplayRole) return {};
+  switch (section) {
+    case ToolColumn:
+      return tr("Take");
+    case SettingColumn:
+      return tr("Set it to");
+    case WithinColumn:
+      return tr("In the window");
+    case BelowColumn:
+      return tr("Below");
+    case AboveColumn:
+      return tr("Above");
+    case OverColumn:
+      return tr("Over limit");
+    case DeliversColumn:
+      return tr("Delivers (95 %)");
+    case DescriptionColumn:
+      return tr("Description");
+    default:
+      return {};
+  }
+}
+
+}  // namespace steadyturn

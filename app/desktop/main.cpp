@@ -1,0 +1,59 @@
+// steadyturn [SHOP]: the desktop.
+#include <QApplication>
+#include <QCommandLineParser>
+#include <QFileInfo>
+
+#include "main_window.h"
+#include "settings.h"
+
+namespace {
+
+QString wantedShop(const QCommandLineParser& line) {
+  const QStringList given = line.positionalArguments();
+  return given.isEmpty() ? steadyturn::settings::lastShop() : QFileInfo(given.first()).absoluteFilePath();
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  QApplication application(argc, argv);
+  QApplication::setApplicationName(QStringLiteral("steadyturn"));
+  QApplication::setOrganizationName(QStringLiteral("steadyturn"));
+  QApplication::setApplicationVersion(QStringLiteral(STEADYTURN_VERSION));
+
+  QCommandLineParser line;
+  line.setApplicationDescription(QStringLiteral(
+      "Torque wrenches that can be believed, and joints that hold: the desktop of a shop.\n"
+      "Without SHOP the last one is opened, or a page that offers a demo, a new shop or one that is there."));
+  line.addHelpOption();
+  line.addVersionOption();
+  const QCommandLineOption themeOption(QStringLiteral("theme"),
+                                       QStringLiteral("Colours for this start: system, light, dark or contrast."),
+                                       QStringLiteral("theme"));
+  line.addOption(themeOption);
+  line.addPositionalArgument(QStringLiteral("SHOP"), QStringLiteral("The shop's database file."),
+                             QStringLiteral("[SHOP]"));
+  line.process(application);
+
+  constexpr int badUsage = 64;
+  steadyturn::Theme theme = steadyturn::settings::theme();
+  if (line.isSet(themeOption)) {
+    const auto asked = steadyturn::parseTheme(line.value(themeOption));
+    if (!asked) {
+      qCritical("--theme: \"%s\" is not one of system, light, dark, contrast", qPrintable(line.value(themeOption)));
+      return badUsage;
+    }
+    theme = *asked;
+  }
+  if (line.positionalArguments().size() > 1) {
+    qCritical("one SHOP at a time: see steadyturn --help");
+    return badUsage;
+  }
+  steadyturn::applyTheme(application, theme);
+
+  steadyturn::MainWindow window;
+  window.show();
+  const QString shop = wantedShop(line);
+  if (!shop.isEmpty()) window.openShop(shop);
+  return QApplication::exec();
+}

@@ -1,0 +1,230 @@
+#include "main_window.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QSettings>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+#include "demo_file.h"
+#include "first_run_page.h"
+#include "help_page.h"
+#include "help_words.h"
+#include "menus.h"
+#include "message_line.h"
+#include "problem_text.h"
+#include "settings.h"
+#include "shop_room.h"
+#include "text.h"
+
+namespace steadyturn {
+namespace {
+
+const QString geometryKey = QStringLiteral("window/geometry");
+const QString shopFiles = QStringLiteral("Shops (*.db);;All files (*)");
+
+QString shopFolder() {
+  const QString last = settings::lastShop();
+  return last.isEmpty() ? QDir::homePath() : QFileInfo(last).absolutePath();
+}
+
+}  // namespace
+
+MainWindow::MainWindow()
+    : menus_(new Menus(*this, settings::theme())),
+      message_(new MessageLine(this)),
+      pages_(new QStackedWidget(this)),
+      firstRun_(new FirstRunPage(pages_)),
+      help_(new HelpPage(pages_)) {
+  setWindowTitle(QStringLiteral("Steadyturn"));
+  pages_->addWidget(firstRun_);
+  pages_->addWidget(help_);
+  auto* centre = new QWidget(this);
+  auto* column = new QVBoxLayout(centre);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  column->addWidget(message_);
+  column->addWidget(pages_, 1);
+  setCentralWidget(centre);
+  connect(firstRun_, &FirstRunPage::demoWanted, this, &MainWindow::openDemo);
+  connect(firstRun_, &FirstRunPage::newWanted, this, &MainWindow::askNew);
+  connect(firstRun_, &FirstRunPage::openWanted, this, &MainWindow::askOpen);
+  connect(firstRun_, &FirstRunPage::cancelWanted, this, [this] {
+    if (making_) making_->cancel();
+  });
+  connect(help_, &HelpPage::left, this, &MainWindow::backFromHelp);
+  connectMenus();
+  menus_->setShopOpen(false);
+  resize(1280, 800);
+  restoreGeometry(QSettings().value(geometryKey).toByteArray());
+  firstRun_->arrive();
+}
+
+MainWindow::~MainWindow() {
+  // The room's places run work on the shop it owns; it goes while the window is still whole.
+  leave();
+}
+
+void MainWindow::connectMenus() {
+  connect(menus_, &Menus::newWanted, this, &MainWindow::askNew);
+  connect(menus_, &Menus::openWanted, this, &MainWindow::askOpen);
+  connect(menus_, &Menus::demoWanted, this, &MainWindow::openDemo);
+  connect(menus_, &Menus::importWanted, this, [this] {
+    backFromHelp();
+    room_->transfer(PathLine::Direction::Read, TableKind::Checks);
+  });
+  connect(menus_, &Menus::exportWanted, this, [this] {
+    backFromHelp();
+    room_->transfer(PathLine::Direction::Write, TableKind::Checks);
+  });
+  connect(menus_, &Menus::placeWanted, this, [this](Place place) {
+    backFromHelp();
+    room_->go(place);
+  });
+  connect(menus_, &Menus::themeWanted, this, [](Theme theme) {
+    settings::setTheme(theme);
+    applyTheme(*qApp, theme);
+  });
+  connect(menus_, &Menus::keysWanted, this, [this] { help(keysText()); });
+  connect(menus_, &Menus::cautionsWanted, this, [this] { help(cautionsText()); });
+  connect(menus_, &Menus::aboutWanted, this, [this] { help(aboutText()); });
+}
+
+void MainWindow::askNew() {
+  QString chosen =
+      QFileDialog::getSaveFileName(this, tr("Where is the new shop to be kept?"),
+                                   QDir(shopFolder()).filePath(QStringLiteral("workshop.db")), shopFiles);
+  if (chosen.isEmpty()) return;
+  if (QFileInfo(chosen).suffix().isEmpty()) chosen += QStringLiteral(".db");
+  createShop(chosen);
+}
+
+void MainWindow::askOpen() {
+  const QString chosen = QFileDialog::getOpenFileName(this, tr("Which shop?"), shopFolder(), shopFiles);
+  if (!chosen.isEmpty()) openShop(chosen);
+}
+
+void MainWindow::createShop(const QString& address) {
+  if (!mayLeave(tr("Readings are typed and not saved for %1."), [this, address] { createShop(address); })) return;
+  Result<Shop> shop = Shop::create(toText(address), toText(QFileInfo(address).completeBaseName()));
+  if (!shop) return say(shop.error(), tr("Choose another file or folder for the new shop."));
+  enter(std::move(*shop));
+  message_->say(Tone::Info,
+                tr("This shop is empty. Add its tools in the Cabinet one by one, or take in whole tables with Shop, "
+                   "Import (Ctrl+I): tools and references first."));
+}
+
+void MainWindow::openShop(const QString& address) {
+  if (!mayLeave(tr("Readings are typed and not saved for %1."), [this, address] { openShop(address); })) return;
+  Result<Shop> shop = Shop::open(toText(address));
+  if (!shop)
+    return say(shop.error(),
+               tr("Open another shop (Ctrl+O), start a new one (Ctrl+N), or look round the demo depot."));
+  enter(std::move(*shop));
+}
+
+void MainWindow::openDemo() {
+  const QString file = demoFile();
+  if (QFileInfo::exists(file)) return openShop(file);
+  if (making_) return;
+  if (!mayLeave(tr("Readings are typed and not saved for %1."), [this] { openDemo(); })) return;
+  leave();
+  message_->clear();
+  firstRun_->setWorking(true);
+  making_ = maker_.start<QString>(
+      [file](const Progress& progress) -> Result<QString> {
+        // The shop is closed again here, on the thread that made it.
+        const Result<Shop> made = Shop::createDemo(toText(file), progress);
+        if (!made) return tl::unexpected(made.error());
+        return file;
+      },
+      [this](Result<QString> made) {
+        making_.reset();
+        firstRun_->setWorking(false);
+        if (!made) return say(made.error(), tr("The demo depot was not made."));
+        openShop(*made);
+      },
+      [this](double part) { firstRun_->setProgress(part); });
+}
+
+void MainWindow::enter(Shop shop) {
+  leave();
+  message_->clear();
+  const QString address = fromText(shop.address());
+  const QString name = fromText(shop.name());
+  const bool readOnly = shop.readOnly();
+  room_ = new ShopRoom(std::move(shop), pages_);
+  pages_->addWidget(room_);
+  pages_->setCurrentWidget(room_);
+  menus_->setShopOpen(true);
+  setWindowTitle((name.isEmpty() ? QFileInfo(address).fileName() : name) + QStringLiteral(" – Steadyturn"));
+  settings::setLastShop(address);
+  room_->go(Place::Cabinet);
+  if (readOnly) {
+    message_->say(Tone::Caution,
+                  tr("This shop can be read but not written to: its file or folder is not yours to write."));
+  }
+}
+
+void MainWindow::leave() {
+  if (!room_) return;
+  delete room_;
+  room_ = nullptr;
+  menus_->setShopOpen(false);
+  pages_->setCurrentWidget(firstRun_);
+  setWindowTitle(QStringLiteral("Steadyturn"));
+}
+
+bool MainWindow::mayLeave(const QString& question, const std::function<void()>& leaveAnyway) {
+  if (!room_ || closing_) return true;
+  const std::vector<std::string> unsaved = room_->unsaved();
+  if (unsaved.empty()) return true;
+  QStringList tools;
+  for (const std::string& tool : unsaved) tools << fromText(tool);
+  message_->say(Tone::Caution, question.arg(tools.join(QStringLiteral(", "))),
+                {{tr("Back to the &Bench"),
+                  [this, tool = tools.first()] {
+                    message_->clear();
+                    room_->takeToBench(tool);
+                  }},
+                 {tr("&Give them up"), [this, leaveAnyway] {
+                    closing_ = true;
+                    leaveAnyway();
+                    closing_ = false;
+                  }}});
+  return false;
+}
+
+void MainWindow::say(const Problems& problems, const QString& next) {
+  message_->say(Tone::Bad, wordProblems(problems) + QLatin1Char('\n') + next);
+}
+
+void MainWindow::help(const QString& html) {
+  help_->display(html);
+  pages_->setCurrentWidget(help_);
+}
+
+void MainWindow::backFromHelp() {
+  if (pages_->currentWidget() != help_) return;
+  if (room_) {
+    pages_->setCurrentWidget(room_);
+    room_->arrive();
+  } else {
+    pages_->setCurrentWidget(firstRun_);
+    firstRun_->arrive();
+  }
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!mayLeave(tr("Readings are typed and not saved for %1. Closing the window loses them."), [this] { close(); })) {
+    event->ignore();
+    return;
+  }
+  QSettings().setValue(geometryKey, saveGeometry());
+  event->accept();
+}
+
+}  // namespace steadyturn

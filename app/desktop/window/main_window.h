@@ -1,0 +1,56 @@
+// The one window: a shop's four places, or the page that offers a shop when none is open.
+#pragma once
+
+#include <QMainWindow>
+#include <memory>
+
+#include "worker.h"
+
+class QStackedWidget;
+
+namespace steadyturn {
+
+class FirstRunPage;
+class HelpPage;
+class Menus;
+class MessageLine;
+class ShopRoom;
+
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+ public:
+  MainWindow();
+  ~MainWindow() override;
+
+  // Opens a shop and remembers it. What is wrong is said in the window.
+  void openShop(const QString& address);
+  void openDemo();
+  void createShop(const QString& address);
+  ShopRoom* room() { return room_; }
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+
+ private:
+  void connectMenus();
+  void askNew();
+  void askOpen();
+  void enter(Shop shop);
+  void leave();
+  bool mayLeave(const QString& question, const std::function<void()>& leaveAnyway);
+  void say(const Problems& problems, const QString& next);
+  void help(const QString& html);
+  void backFromHelp();
+
+  Menus* menus_;
+  MessageLine* message_;
+  QStackedWidget* pages_;
+  FirstRunPage* firstRun_;
+  HelpPage* help_;
+  ShopRoom* room_ = nullptr;
+  bool closing_ = false;
+  Ticket making_;
+  Worker maker_;  // makes the demo depot
+};
+
+}  // namespace steadyturn

@@ -1,0 +1,43 @@
+// The menus: Shop, View, Help. What they do is the window's business.
+#pragma once
+
+#include <QObject>
+#include <vector>
+
+#include "places_rail.h"
+#include "theme.h"
+
+class QAction;
+class QMainWindow;
+class QMenu;
+
+namespace steadyturn {
+
+class Menus : public QObject {
+  Q_OBJECT
+ public:
+  Menus(QMainWindow& window, Theme theme);
+  void setShopOpen(bool open);  // what needs a shop is greyed without one
+
+ signals:
+  void newWanted();
+  void openWanted();
+  void demoWanted();
+  void importWanted();
+  void exportWanted();
+  void placeWanted(steadyturn::Place place);
+  void themeWanted(steadyturn::Theme theme);
+  void keysWanted();
+  void cautionsWanted();
+  void aboutWanted();
+
+ private:
+  void makeShopMenu(QMainWindow& window);
+  void makeViewMenu(QMainWindow& window, Theme theme);
+  void makeHelpMenu(QMainWindow& window);
+  QAction* add(QMenu* menu, const QString& label, const QKeySequence& keys, void (Menus::*signal)());
+
+  std::vector<QAction*> needShop_;
+};
+
+}  // namespace steadyturn

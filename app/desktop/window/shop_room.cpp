@@ -1,0 +1,87 @@
+#include "shop_room.h"
+
+#include <QHBoxLayout>
+#include <QStackedWidget>
+
+#include "bay_place.h"
+#include "bench_place.h"
+#include "cabinet_place.h"
+#include "history_place.h"
+#include "transfer_panel.h"
+
+namespace steadyturn {
+
+ShopRoom::ShopRoom(Shop shop, QWidget* parent)
+    : QWidget(parent),
+      shop_(new OpenShop(std::move(shop), this)),
+      rail_(new PlacesRail(this)),
+      transfer_(new TransferPanel(*shop_, this)),
+      places_(new QStackedWidget(this)),
+      bench_(new BenchPlace(*shop_, places_)),
+      cabinet_(new CabinetPlace(*shop_, places_)),
+      bay_(new BayPlace(*shop_, places_)),
+      history_(new HistoryPlace(*shop_, places_)) {
+  for (QWidget* place : std::initializer_list<QWidget*>{bench_, cabinet_, bay_, history_}) places_->addWidget(place);
+  transfer_->hide();
+  auto* column = new QVBoxLayout;
+  column->setSpacing(0);
+  column->addWidget(transfer_);
+  column->addWidget(places_, 1);
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(0, 0, 0, 0);
+  row->setSpacing(0);
+  row->addWidget(rail_);
+  row->addLayout(column, 1);
+
+  connect(rail_, &PlacesRail::wanted, this, &ShopRoom::go);
+  connect(transfer_, &TransferPanel::closed, this, &ShopRoom::arrive);
+  const auto toHistory = [this](const QString& tool) {
+    history_->open(tool);
+    go(Place::History);
+  };
+  connect(cabinet_, &CabinetPlace::checkWanted, this, &ShopRoom::takeToBench);
+  connect(cabinet_, &CabinetPlace::historyWanted, this, toHistory);
+  connect(cabinet_, &CabinetPlace::importWanted, this,
+          [this](TableKind kind) { transfer(PathLine::Direction::Read, kind); });
+  connect(cabinet_, &CabinetPlace::exportWanted, this,
+          [this](TableKind kind) { transfer(PathLine::Direction::Write, kind); });
+  connect(bench_, &BenchPlace::historyWanted, this, toHistory);
+  connect(history_, &HistoryPlace::checkWanted, this, &ShopRoom::takeToBench);
+}
+
+ShopRoom::~ShopRoom() {
+  // The places work on the shop: they go first.
+  delete transfer_;
+  delete places_;
+}
+
+void ShopRoom::go(Place place) {
+  place_ = place;
+  rail_->setPlace(place);
+  places_->setCurrentIndex(static_cast<int>(place));
+  arrive();
+}
+
+void ShopRoom::takeToBench(const QString& tool) {
+  go(Place::Bench);
+  if (!tool.isEmpty()) bench_->take(tool);
+}
+
+void ShopRoom::arrive() {
+  switch (place_) {
+    case Place::Bench:
+      return bench_->arrive();
+    case Place::Cabinet:
+      return cabinet_->arrive();
+    case Place::Bay:
+      return bay_->arrive();
+    case Place::History:
+      return history_->arrive();
+  }
+}
+
+void ShopRoom::transfer(PathLine::Direction direction, TableKind kind) { transfer_->begin(direction, kind); }
+
+std::vector<std::string> ShopRoom::unsaved() const { return bench_->model().unsavedTools(); }
+
+}  // namespace steadyturn

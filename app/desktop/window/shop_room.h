@@ -1,0 +1,53 @@
+// The four places of one open shop. Another shop gets another room.
+#pragma once
+
+#include <QWidget>
+#include <string>
+#include <vector>
+
+#include "open_shop.h"
+#include "path_line.h"
+#include "places_rail.h"
+
+class QStackedWidget;
+
+namespace steadyturn {
+
+class BayPlace;
+class BenchPlace;
+class CabinetPlace;
+class HistoryPlace;
+class TransferPanel;
+
+class ShopRoom : public QWidget {
+  Q_OBJECT
+ public:
+  explicit ShopRoom(Shop shop, QWidget* parent = nullptr);
+  ~ShopRoom() override;
+
+  void go(Place place);
+  void takeToBench(const QString& tool);
+  void arrive();  // back to the place one was at
+  Place place() const { return place_; }
+  void transfer(PathLine::Direction direction, TableKind kind);
+  OpenShop& shop() { return *shop_; }
+  BenchPlace& bench() { return *bench_; }
+  CabinetPlace& cabinet() { return *cabinet_; }
+  BayPlace& bay() { return *bay_; }
+  HistoryPlace& history() { return *history_; }
+  // Tools with readings typed and not saved.
+  std::vector<std::string> unsaved() const;
+
+ private:
+  OpenShop* shop_;
+  Place place_ = Place::Cabinet;
+  PlacesRail* rail_;
+  TransferPanel* transfer_;
+  QStackedWidget* places_;
+  BenchPlace* bench_;
+  CabinetPlace* cabinet_;
+  BayPlace* bay_;
+  HistoryPlace* history_;
+};
+
+}  // namespace steadyturn

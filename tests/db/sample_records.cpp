@@ -74,7 +74,7 @@ Fastener fullFastener() {
   fastener.lubrication = "oil the ring";
   fastener.seatCheck = "flange touches all round";
   fastener.source = "depot sheet 12";
-  fastener.revision = "b";
+  fastener.revision = "sheet b";
   fastener.number = 1;
   return fastener;
 }

@@ -1,6 +1,8 @@
 // Tells how far a long action is, about every hundredth of the way, and remembers when a person stopped it.
 #pragma once
 
+#include <algorithm>
+
 #include "shop.h"
 
 namespace steadyturn {
@@ -13,7 +15,7 @@ class Advance {
   bool to(double fraction) {
     if (!cancelled_ && progress_ && fraction >= next_) {
       cancelled_ = !progress_(fraction);
-      next_ = fraction + step;
+      next_ = std::min(fraction + step, 1.0);  // the end is always told
     }
     return !cancelled_;
   }

@@ -45,7 +45,11 @@ Problem takenInBefore(const std::string& path) {
 
 void ImportRun::warn(std::size_t line, const std::string& text) {
   constexpr std::size_t most = 100;
-  if (report.warnings.size() < most) report.warnings.push_back("line " + std::to_string(line) + ": " + text);
+  if (report.warnings.size() < most) {
+    report.warnings.push_back("line " + std::to_string(line) + ": " + text);
+  } else {
+    ++unlistedWarnings;
+  }
 }
 
 Result<ImportReport> importTable(Shop::Inside& shop, TableKind tableKind, const std::string& path,
@@ -83,6 +87,9 @@ Result<ImportReport> importTable(Shop::Inside& shop, TableKind tableKind, const 
   // A file without rows left nothing behind that a second import would double.
   if (import.report.rows > 0) shop.facts.rememberFile(name, sha256, import.report.rows, stamp);
   transaction.commit();
+  if (import.unlistedWarnings > 0) {
+    import.report.warnings.push_back(std::to_string(import.unlistedWarnings) + " warnings more");
+  }
   advance.to(1);
   return std::move(import.report);
 }

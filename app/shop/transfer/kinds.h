@@ -18,7 +18,9 @@ struct ImportRun {
   const ImportOptions& options;
   ProblemList problems{};
   ImportReport report{};
+  std::size_t unlistedWarnings = 0;
 
+  // The first 100 are kept, the rest counted.
   void warn(std::size_t line, const std::string& text);
 };
 

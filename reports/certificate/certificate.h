@@ -17,6 +17,7 @@ struct CertificateData {
   std::optional<Check> before;  // the as-found check of the same visit, when this one is as left
   Date issued{};
   std::string number;              // "check 42 of Depot North"
+  std::string country{};           // ISO 3166-1 alpha-2, "" when the shop has not said
   std::optional<Date> dueDate;     // the shop's own, stated as such
   std::int64_t ledgerEntries = 0;  // of the shop's ledger when issued
 };

@@ -9,6 +9,7 @@
 #include <functional>
 
 #include "chart_picture.h"
+#include "dcc.h"
 #include "demo_reports.h"
 #include "writers.h"
 
@@ -29,7 +30,9 @@ ReportDocument report() {
 std::vector<Writer> writers() {
   static const auto document = report();
   static const auto chart = historyChart(test::demoHistory());
-  return {{"csv", [](QIODevice& out) { return writeCsv(document, out); }},
+  static const auto certificate = test::demoCertificate();
+  return {{"xml", [](QIODevice& out) { return writeDcc(certificate, out); }},
+          {"csv", [](QIODevice& out) { return writeCsv(document, out); }},
           {"pdf", [](QIODevice& out) { return writePdf(document, out); }},
           {"svg",
            [](QIODevice& out) {

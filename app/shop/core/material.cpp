@@ -19,8 +19,11 @@ Result<CertificateData> Shop::certificate(std::int64_t id) const {
                          .before = {},
                          .issued = today(),
                          .number = "C-" + std::to_string(id),
-                         .dueDate = checked->dueDate,
+                         .dueDate = {},
                          .ledgerEntries = inside_->ledger.size()};
+    // An old check's paper says nothing about the next: later checks have moved that day.
+    const auto summaries = inside_->checks.summaries(issued->tool);
+    if (!summaries.empty() && summaries.back().check == id) data.dueDate = checked->dueDate;
     if (!issued->reference.empty()) data.reference = inside_->references.find(issued->reference);
     if (issued->phase == Phase::AsLeft) {
       for (auto& other : inside_->checks.ofTool(issued->tool)) {

@@ -6,6 +6,7 @@
 #include "display_text.h"
 #include "evaluate_commands.h"
 #include "exit_status.h"
+#include "shop_commands.h"
 #include "standard_streams.h"
 #include "utf8.h"
 #include "words.h"
@@ -83,8 +84,10 @@ int runProgram(int argc, char** argv) {
   app.fallthrough();
   app.require_subcommand(1);
   Command chosen;
+  Context context(app, chosen);
   addConvertCommand(app, chosen);
   addEvaluateCommands(app, chosen);
+  addShopCommands(context);
 
   try {
     app.parse(argc, argv);

@@ -20,8 +20,8 @@ Result<void> writeAll(int descriptor, std::string_view text) {
     if (written < 0) {
       return refuse({.kind = ProblemKind::CannotCreate,
                      .field = "standard output",
-
-                     .accepted = std::strerror(errno)});
+                     .found = std::strerror(errno),
+                     .accepted = "an output with room that stays open"});
     }
     text.remove_prefix(static_cast<std::size_t>(written));
   }
@@ -49,8 +49,8 @@ Result<std::string> readStandardInput() {
     if (got < 0) {
       return refuse({.kind = ProblemKind::FileMissing,
                      .field = "standard input",
-
-                     .accepted = std::strerror(errno)});
+                     .found = std::strerror(errno),
+                     .accepted = "a document to read"});
     }
     if (got == 0) return text;
     text.append(block.data(), static_cast<std::size_t>(got));

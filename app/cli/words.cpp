@@ -19,22 +19,39 @@ std::string quoted(const std::string& found) { return '"' + clipped(displayText(
 
 // What is wrong with what was found, in the words that suit the kind of trouble.
 std::string complaint(const Problem& problem) {
-  const bool says = !problem.found.empty();
+  const std::string found = problem.found.empty() ? "" : ' ' + quoted(problem.found);
   switch (problem.kind) {
     case ProblemKind::BadInput:
-      return says ? "found " + quoted(problem.found) : "found nothing";
     case ProblemKind::NotFound:
-      return says ? "there is no " + quoted(problem.found) : "not found";
+    case ProblemKind::Conflict:
     case ProblemKind::FileMissing:
-      return says ? "can't read " + quoted(problem.found) : "can't be read";
+      return found.empty() ? "found nothing" : "found" + found;
+    case ProblemKind::Unavailable:
+      return "can't use" + (found.empty() ? " it" : found);
     case ProblemKind::CannotCreate:
-      return says ? "can't write " + quoted(problem.found) : "can't be written";
+      return "can't write" + (found.empty() ? " it" : found);
+    case ProblemKind::NotPermitted:
+      return "not permitted" + found;
     case ProblemKind::Cancelled:
       return "cancelled";
+  }
+  return {};
+}
+
+// What leads over to the text that says what would be right.
+std::string leadTo(ProblemKind kind) {
+  switch (kind) {
+    case ProblemKind::BadInput:
+    case ProblemKind::NotFound:
     case ProblemKind::Conflict:
+    case ProblemKind::FileMissing:
+      return "; accepted: ";
     case ProblemKind::Unavailable:
+    case ProblemKind::CannotCreate:
+      return "; needed: ";
     case ProblemKind::NotPermitted:
-      return says ? quoted(problem.found) : std::string();
+    case ProblemKind::Cancelled:
+      return ": ";
   }
   return {};
 }
@@ -43,17 +60,8 @@ std::string complaint(const Problem& problem) {
 
 std::string words(const Problem& problem) {
   std::string line = place(problem);
-  const auto add = [&line](const std::string& part, const char* joint) {
-    if (part.empty()) return;
-    line += (line.empty() ? "" : joint) + part;
-  };
-  add(complaint(problem), ": ");
-  if (problem.accepted.empty()) return line;
-  if (problem.kind == ProblemKind::BadInput) {
-    add("accepted: " + displayText(problem.accepted), "; ");
-  } else {
-    add(displayText(problem.accepted), ": ");
-  }
+  line += (line.empty() ? "" : ": ") + complaint(problem);
+  if (!problem.accepted.empty()) line += leadTo(problem.kind) + displayText(problem.accepted);
   return line;
 }
 

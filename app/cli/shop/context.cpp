@@ -1,0 +1,40 @@
+#include "context.h"
+
+#include <CLI/CLI.hpp>
+
+#include "with_shop.h"
+
+namespace steadyturn {
+
+Context::Context(CLI::App& app, Command& chosen) : app_(app), chosen_(chosen) {
+  app.add_option("--shop", shop_, "The shop's database, before or after the command")
+      ->type_name("FILE")
+      ->envname("STURN_SHOP");
+}
+
+CLI::App* Context::add(CLI::App& parent, const std::string& name, const std::string& purpose,
+                       const std::string& example) {
+  CLI::App* command = parent.add_subcommand(name, purpose);
+  command->footer("The shop: --shop FILE, or STURN_SHOP in the environment.\nExample: " + example);
+  return command;
+}
+
+CLI::App* Context::addGroup(const std::string& name, const std::string& purpose) {
+  CLI::App* group = app_.add_subcommand(name, purpose);
+  group->require_subcommand(1);
+  group->footer("The shop: --shop FILE, or STURN_SHOP in the environment.\nExample: sturn " + name + " list --help");
+  return group;
+}
+
+void Context::runs(CLI::App* command, Work work, Face face) {
+  command->final_callback([this, work = std::move(work), face] {
+    if (shop_.empty()) refuseUsage("--shop", "is missing: name the shop with --shop FILE, or set STURN_SHOP");
+    chosen_ = [this, work, face] { return withShop(shop_, work, face); };
+  });
+}
+
+void refuseUsage(const std::string& argument, const std::string& message) {
+  throw CLI::ValidationError(argument + ' ' + message, CLI::ExitCodes::ValidationError);
+}
+
+}  // namespace steadyturn

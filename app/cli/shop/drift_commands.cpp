@@ -1,0 +1,125 @@
+// `sturn drift` and `sturn due`.
+#include <CLI/CLI.hpp>
+
+#include "display_text.h"
+#include "figures.h"
+#include "outlook_json.h"
+#include "shop_commands.h"
+#include "text_table.h"
+#include "typed_values.h"
+#include "value_json.h"
+
+namespace steadyturn {
+namespace {
+
+struct Typed {
+  std::string tool, asOf, within = "0";
+  bool json = false;
+};
+
+Result<Date> dayOf(const std::string& typed, const Shop& shop) {
+  if (typed.empty()) return shop.today();
+  return parseDate(typed, "as-of");
+}
+
+std::string driftText(const ToolDrift& drift, Date asOf) {
+  std::string text =
+      factLines({{"tool", drift.tool.id + (drift.tool.description.empty() ? "" : ", ") + drift.tool.description},
+                 {"as of", writeDate(asOf)},
+                 {"limit", "± " + figure(drift.tool.permittedPercent()) + " %"},
+                 {"state", std::string(writeState(drift.state))},
+                 {"due", dateFigure(drift.dueDate)}});
+  if (drift.series.empty()) return text + "No check on record.\n";
+  TextTable table({{"target", Side::Right},
+                   {"checks", Side::Right},
+                   {"slope, % a year", Side::Right},
+                   {"p", Side::Right},
+                   {"expected, %", Side::Right},
+                   {"95 % interval, %", Side::Right},
+                   {"leaves its limits"},
+                   {"due"},
+                   {"state"}});
+  for (const DriftSeries& one : drift.series) {
+    const DriftResult& result = one.drift;
+    table.row({torqueText(one.target), std::to_string(one.points.size()), signedFigure(result.slopePercentPerYear),
+               figure(result.pValue), signedFigure(result.predictedPercent),
+               intervalFigure(result.predictionInterval), dateFigure(result.crossingDate), writeDate(result.dueDate),
+               std::string(writeState(result.state))});
+  }
+  return text + '\n' + table.text() +
+         "\nOne slope for the tool, a new level after each adjustment (least squares); the interval is for the mean "
+         "of\n"
+         "one more check. Due: the earlier of the checking interval and the day that interval reaches the limit.\n";
+}
+
+Result<Output> tellDrift(Shop& shop, const Typed& typed) {
+  const auto asOf = dayOf(typed.asOf, shop);
+  if (!asOf) return tl::unexpected(asOf.error());
+  const auto drift = shop.drift(typed.tool, *asOf);
+  if (!drift) return tl::unexpected(drift.error());
+  return Output{.text = typed.json ? writeDocument(toolDriftJson(*drift)) : driftText(*drift, *asOf), .cautions = {}};
+}
+
+std::string dueText(const std::vector<ToolOverview>& rows, Date until) {
+  if (rows.empty()) return "No tool is due by " + writeDate(until) + ".\n";
+  TextTable table({{"tool"},
+                   {"due"},
+                   {"standing"},
+                   {"last check"},
+                   {"drift"},
+                   {"at", Side::Right},
+                   {"expected, %", Side::Right},
+                   {"95 % interval, %", Side::Right},
+                   {"limit, %", Side::Right},
+                   {"description"}});
+  for (const ToolOverview& row : rows) {
+    table.row({row.tool.id, dateFigure(row.dueDate), std::string(writeStanding(row.standing)),
+               dateFigure(row.lastCheck), std::string(writeState(row.state)), torqueFigure(row.worstTarget),
+               signedFigure(row.predictedPercent), intervalFigure(row.predictionInterval), figure(row.limitPercent),
+               row.tool.description});
+  }
+  return table.text();
+}
+
+Result<Output> tellDue(Shop& shop, const Typed& typed) {
+  TypedValues values;
+  const Date asOf = values.valueOf(dayOf(typed.asOf, shop));
+  const auto within = values.optionalWhole(typed.within, "within");
+  constexpr int mostDays = 36525;
+  if (within && (*within < 0 || *within > mostDays)) {
+    values.refuse({.field = "within", .found = typed.within, .accepted = "0 to 36525 days"});
+  }
+  if (!values.problems().empty()) return tl::unexpected(values.problems());
+  const Date until = asOf + std::chrono::days(within.value_or(0));
+  const auto rows = shop.due(asOf, until);
+  if (!rows) return tl::unexpected(rows.error());
+  if (!typed.json) return Output{.text = dueText(*rows, until), .cautions = {}};
+  OrderedJson tools = OrderedJson::array();
+  for (const ToolOverview& row : *rows) tools.push_back(overviewJson(row));
+  return Output{
+      .text = writeDocument({{"as_of", writeDate(asOf)}, {"until", writeDate(until)}, {"tools", std::move(tools)}}),
+      .cautions = {}};
+}
+
+}  // namespace
+
+void addDriftCommands(Context& context) {
+  const auto typed = std::make_shared<Typed>();
+  const char* asOfHelp = "The day it is asked for, such as 2026-06-01; else today";
+
+  CLI::App* drift = context.add(context.app(), "drift", "Say how a tool drifts and when it is due",
+                                "sturn drift TW-07 --as-of 2026-06-01");
+  drift->add_option("TOOL", typed->tool, "The tool's mark")->required()->type_name("");
+  drift->add_option("--as-of", typed->asOf, asOfHelp)->type_name("");
+  drift->add_flag("--json", typed->json, R"(Print {"tool", "series", "due_date", "state"})");
+  context.runs(drift, [=](Shop& shop) { return tellDrift(shop, *typed); });
+
+  CLI::App* due =
+      context.add(context.app(), "due", "List the tools that are due, earliest first", "sturn due --within 30");
+  due->add_option("--as-of", typed->asOf, asOfHelp)->type_name("");
+  due->add_option("--within", typed->within, "Days to look ahead (0)")->type_name("");
+  due->add_flag("--json", typed->json, R"(Print {"as_of", "until", "tools": [...]})");
+  context.runs(due, [=](Shop& shop) { return tellDue(shop, *typed); });
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,91 @@
+#include "outlook_json.h"
+
+#include "drift_json.h"
+#include "value_json.h"
+
+namespace steadyturn {
+namespace {
+
+OrderedJson optionJson(const Option& option) {
+  const DeliveryResult& delivery = option.delivery;
+  return {{"tool", option.tool},
+          {"setting", torqueJson(option.setting)},
+          {"probability_within", numberJson(delivery.probabilityWithin)},
+          {"probability_below", numberJson(delivery.probabilityBelow)},
+          {"probability_above", numberJson(delivery.probabilityAbove)},
+          {"probability_over_part_limit", numberJson(delivery.probabilityOverPartLimit)}};
+}
+
+OrderedJson figureJson(const RecallFigure& figure) {
+  return {{"deviation_percent", numberJson(figure.deviationPercent)},
+          {"probability_below", numberJson(figure.probabilityBelow)},
+          {"probability_above", numberJson(figure.probabilityAbove)},
+          {"probability_over_part_limit", numberJson(figure.probabilityOverPartLimit)}};
+}
+
+OrderedJson recallEntryJson(const RecallEntry& entry) {
+  OrderedJson json{{"job", entry.tightening.job},
+                   {"date", writeDate(entry.tightening.date)},
+                   {"fastener", entry.tightening.fastener},
+                   {"setting", torqueJson(entry.tightening.settingTorque())}};
+  json.update(figureJson(entry.result.onTheDay));
+  json["worst_case"] = figureJson(entry.result.worstCase);
+  json["vehicle"] = entry.tightening.vehicle;
+  return json;
+}
+
+}  // namespace
+
+OrderedJson toolDriftJson(const ToolDrift& drift) {
+  OrderedJson series = OrderedJson::array();
+  for (const DriftSeries& one : drift.series) {
+    OrderedJson json{{"target", torqueJson(one.target)}};
+    json.update(driftResultJson(one.drift));
+    series.push_back(std::move(json));
+  }
+  return {{"tool", drift.tool.id},
+          {"series", std::move(series)},
+          {"due_date", dateJson(drift.dueDate)},
+          {"state", writeState(drift.state)}};
+}
+
+OrderedJson overviewJson(const ToolOverview& overview) {
+  OrderedJson verdict = nullptr;
+  if (overview.lastVerdict) verdict = writeVerdict(*overview.lastVerdict);
+  return {{"tool", overview.tool.id},
+          {"description", overview.tool.description},
+          {"standing", writeStanding(overview.standing)},
+          {"last_check", dateJson(overview.lastCheck)},
+          {"last_verdict", std::move(verdict)},
+          {"due_date", dateJson(overview.dueDate)},
+          {"state", writeState(overview.state)},
+          {"worst_target", torqueJson(overview.worstTarget)},
+          {"slope_percent_per_year", numberJson(overview.slopePercentPerYear)},
+          {"predicted_percent", numberJson(overview.predictedPercent)},
+          {"prediction_interval", intervalJson(overview.predictionInterval)},
+          {"limit_percent", numberJson(overview.limitPercent)}};
+}
+
+OrderedJson choiceJson(const FastenerChoice& choice) {
+  OrderedJson options = OrderedJson::array();
+  for (const Option& option : choice.choice.options) options.push_back(optionJson(option));
+  OrderedJson refused = OrderedJson::array();
+  for (const RefusedTool& one : choice.choice.refused) {
+    refused.push_back({{"tool", one.tool}, {"reason", writeRefusal(one.refusal)}});
+  }
+  return {{"fastener", choice.fastener.id},
+          {"warnings", choice.warnings},
+          {"options", std::move(options)},
+          {"refused", std::move(refused)}};
+}
+
+OrderedJson recallJson(const RecallList& recall) {
+  OrderedJson tightenings = OrderedJson::array();
+  for (const RecallEntry& entry : recall.tightenings) tightenings.push_back(recallEntryJson(entry));
+  return {{"tool", recall.tool},
+          {"last_good", dateJson(recall.lastGood)},
+          {"found_bad", dateJson(recall.foundBad)},
+          {"tightenings", std::move(tightenings)}};
+}
+
+}  // namespace steadyturn

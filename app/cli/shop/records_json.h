@@ -1,0 +1,15 @@
+// What a shop keeps, as JSON: names as the columns of its files, or as the contract has them.
+#pragma once
+
+#include "json_document.h"
+#include "records.h"
+
+namespace steadyturn {
+
+OrderedJson toolJson(const Tool& tool);
+OrderedJson referenceJson(const Reference& reference);
+OrderedJson fastenerJson(const Fastener& fastener);
+OrderedJson checkJson(const Check& check);
+OrderedJson tighteningJson(const Tightening& tightening);
+
+}  // namespace steadyturn

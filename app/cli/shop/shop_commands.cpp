@@ -1,0 +1,19 @@
+#include "shop_commands.h"
+
+namespace steadyturn {
+
+void addShopCommands(Context& context) {
+  addShopFileCommands(context);
+  addToolCommands(context);
+  addReferenceCommands(context);
+  addCheckCommands(context);
+  addDriftCommands(context);
+  addFastenerCommands(context);
+  addChooseCommand(context);
+  addJobCommands(context);
+  addRecallCommand(context);
+  addTransferCommands(context);
+  addReportCommands(context);
+}
+
+}  // namespace steadyturn

@@ -1,0 +1,23 @@
+// The commands on a shop database.
+#pragma once
+
+#include "context.h"
+
+namespace steadyturn {
+
+// Adds them all; `context` must outlive parsing and running.
+void addShopCommands(Context& context);
+
+void addShopFileCommands(Context& context);  // init, demo
+void addToolCommands(Context& context);
+void addReferenceCommands(Context& context);
+void addCheckCommands(Context& context);
+void addDriftCommands(Context& context);  // drift, due
+void addFastenerCommands(Context& context);
+void addChooseCommand(Context& context);
+void addJobCommands(Context& context);
+void addRecallCommand(Context& context);
+void addTransferCommands(Context& context);  // import, export
+void addReportCommands(Context& context);
+
+}  // namespace steadyturn

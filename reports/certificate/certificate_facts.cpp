@@ -64,7 +64,9 @@ FactsBlock checkFacts(const CertificateData& data) {
     block.facts.push_back(
         {"Replaces", fmt::format("check {}: {}", *check.corrects, orNotRecorded(check.correctionReason))});
   }
-  if (data.dueDate) {
+  if (check.verdict == Verdict::Fail) {
+    block.facts.push_back({"Next check due", "before any further use: the tool failed this one"});
+  } else if (data.dueDate) {
     block.facts.push_back({"Next check due", fmt::format("{}, the workshop's own date", writeDate(*data.dueDate))});
   }
   block.facts.push_back({"Record", fmt::format("check {}; {} entries in the workshop's ledger when issued", check.id,

@@ -15,6 +15,11 @@ std::string leavingClause(const HistoryData& data) {
   return fmt::format("could leave ±{} % around {}", limit, writeDate(*crossing));
 }
 
+bool slopeIsCertain(const DriftResult& drift) {
+  const auto& interval = drift.slopeInterval;
+  return drift.slopePercentPerYear && interval && (interval->low > 0 || interval->high < 0);
+}
+
 }  // namespace
 
 std::string signedNumber(double value, int significant) {
@@ -34,7 +39,8 @@ std::string driftSentence(const HistoryData& data) {
     case DriftState::Leaving:
       break;
   }
-  if (!data.drift.slopePercentPerYear) return leavingClause(data);
+  // Scatter alone can carry the prediction over the limit: that is no drift, and must not be told as one.
+  if (!slopeIsCertain(data.drift)) return "no clear drift, but the checks scatter; " + leavingClause(data);
   return fmt::format("drifts by {} % a year; {}", signedNumber(*data.drift.slopePercentPerYear, 2),
                      leavingClause(data));
 }

@@ -113,7 +113,7 @@ void writeStatements(DccXml& xml, const CertificateData& data) {
   writeDeclaration(
       xml, "Scope",
       "The results apply to the item as checked. This workshop's own bench; no accreditation is claimed.");
-  if (data.dueDate) {
+  if (data.dueDate && check.verdict != Verdict::Fail) {
     const auto statement = xml.dcc("statement");
     xml.dccContent("name", "Next check due");
     xml.dccContent("declaration", "The workshop's own date, for its own use.");

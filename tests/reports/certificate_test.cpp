@@ -176,6 +176,16 @@ TEST(Certificate, NamesCorrectionsBothWays) {
   EXPECT_THAT(words, HasSubstr("No longer valid: replaced by check 50"));
 }
 
+TEST(Certificate, AToolThatFailedHasNoDueDateButAWarning) {
+  auto data = test::demoCertificate();
+  data.check = *data.before;
+  data.before.reset();
+  const auto words = allWords(buildCertificate(data));
+  EXPECT_THAT(words, HasSubstr("Next check due: before any further use"));
+  EXPECT_THAT(words, Not(HasSubstr("2027-03-14")));
+  EXPECT_THAT(words, HasSubstr("FAIL: tool TW-07, as found"));
+}
+
 TEST(Certificate, WordsTheGuardedRule) {
   auto data = test::demoCertificate();
   data.check.rule = DecisionRule::Guarded;

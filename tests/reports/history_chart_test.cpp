@@ -119,6 +119,16 @@ TEST(HistoryChart, SaysSteadyWhereNoDriftCanBeTold) {
   EXPECT_THAT(chart.subtitle, StartsWith("steady"));
 }
 
+TEST(HistoryChart, DoesNotCallScatterADrift) {
+  using enum Phase;
+  const auto history = historyOf({summary("2021-06-10", AsFound, -0.3), summary("2022-05-20", AsFound, 1.9),
+                                  summary("2023-05-01", AsFound, -1.8), summary("2024-04-10", AsFound, 2.4),
+                                  summary("2025-04-01", AsFound, -0.4)},
+                                 on("2025-05-01"));
+  ASSERT_EQ(history.drift.state, DriftState::Leaving);
+  EXPECT_THAT(historyChart(history).subtitle, StartsWith("no clear drift, but the checks scatter; "));
+}
+
 TEST(HistoryChart, OneCheckHasNoLineAndSaysWhy) {
   const auto chart = historyChart(historyOf({summary("2026-01-10", Phase::AsFound, 0.4)}, on("2026-02-01")));
   EXPECT_THAT(chart.lines, IsEmpty());

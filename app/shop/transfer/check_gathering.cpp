@@ -27,7 +27,7 @@ void refuseOtherHead(ImportRow& row, const GatheredCheck& check, const GatheredC
 }  // namespace
 
 CheckGathering::CheckGathering(const Shop::Inside& shop, const ImportOptions& options)
-    : shop_(shop), options_(options) {
+    : shop_(shop), options_(options), shopHasChecks_(!shop.checks.newest(1).empty()) {
   for (Tool& tool : shop.tools.all()) tools_.emplace(tool.id, std::move(tool));
   for (Reference& reference : shop.references.all()) references_.emplace(reference.id, std::move(reference));
 }
@@ -111,7 +111,7 @@ GatheredCheck CheckGathering::readHead(ImportRow& row, const Key& key) const {
 }
 
 void CheckGathering::refuseKnown(ImportRow& row, const CheckDraft& draft) const {
-  if (!shop_.checks.exists(draft.tool, draft.date, draft.phase)) return;
+  if (!shopHasChecks_ || !shop_.checks.exists(draft.tool, draft.date, draft.phase)) return;
   row.refuse(checkDate, row.code(checkDate),
              "a check that the shop does not have: " + draft.tool + " has one " +
                  std::string(writePhase(draft.phase)) + " of that day already",

@@ -49,6 +49,7 @@ class CheckGathering {
 
   const Shop::Inside& shop_;
   const ImportOptions& options_;
+  bool shopHasChecks_;  // a whole history usually goes into a new shop, and need not be looked up
   std::unordered_map<std::string, Tool> tools_;
   std::unordered_map<std::string, Reference> references_;
   std::map<Key, std::size_t> placeOf_;

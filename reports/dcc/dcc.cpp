@@ -1,5 +1,7 @@
 #include "dcc.h"
 
+#include <fmt/format.h>
+
 #include "dcc_parts.h"
 #include "whole_write.h"
 
@@ -37,7 +39,7 @@ std::string dccVerdict(Verdict verdict) {
 
 std::string dccUnit(Unit unit) {
   if (unit == Unit::NewtonMetre) return "\\newton\\metre";
-  return "|" + std::string(unitCode(unit));
+  return fmt::format("|{}", unitCode(unit));
 }
 
 Result<void> writeDcc(const CertificateData& data, QIODevice& out) {

@@ -13,10 +13,10 @@
 namespace steadyturn {
 
 struct ToolLabel {
-  std::string tool;         // its mark, printed large; the QR code carries it
-  std::string description;  // may be empty
-  std::optional<Date> lastCheck, dueDate;
-  std::string state;  // in words: "ready", "held"
+  std::string tool{};         // its mark, printed large; the QR code carries it
+  std::string description{};  // may be empty
+  std::optional<Date> lastCheck{}, dueDate{};
+  std::string state{};  // in words: "ready", "held"
 };
 
 // Writes the labels in the order given, row by row. Text is shrunk and wrapped until it fits: marks, dates and states

@@ -28,15 +28,10 @@ std::string dateOr(const std::optional<Date>& date, const char* otherwise) {
 
 // The last column is filled in by hand.
 TableBlock tableOf(const std::string& heading, const std::vector<DueWork>& work) {
-  TableBlock table{.heading = heading,
-                   .columns = {{"Tool"},
-                               {"What it is"},
-                               {"Due"},
-                               {"Why"},
-                               {"Last check"},
-                               {"Set-points to check"},
-                               {"Done, by"}},
-                   .rows = {}};
+  TableBlock table{
+      .heading = heading,
+      .columns = {{"Tool"}, {"What it is"}, {"Due"}, {"Why"}, {"Last check"}, {"Set-points to check"}, {"Done, by"}},
+      .rows = {}};
   for (const auto& one : work) {
     table.rows.push_back({one.tool, one.description, dateOr(one.due, "now"), whyDueWords(one),
                           dateOr(one.lastCheck, "none"), setPointsWords(one), ""});
@@ -60,8 +55,10 @@ std::string laterWords(const std::vector<DueWork>& later) {
 
 std::string explanation(const DueListData& data) {
   return fmt::format(
-      "A tool under the first heading is not used until it has been checked and found within its limits. By date: the "
-      "interval of the tool or of the workshop after its last check. By drift: the day from which one more check could "
+      "A tool under the first heading is not used until it has been checked and found within its limits. By date: "
+      "the "
+      "interval of the tool or of the workshop after its last check. By drift: the day from which one more check "
+      "could "
       "find its mean deviation outside its limits, going by the {} % prediction interval of its own checks (one "
       "fitted drift across its adjustments). Set-points and readings: ISO 6789-1:2017. Dates hold as of {}.",
       writeRounded(data.confidence * 100), writeDate(data.today));

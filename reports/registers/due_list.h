@@ -10,10 +10,10 @@
 namespace steadyturn {
 
 struct DueListData {
-  std::string shopName, shopPlace;
+  std::string shopName{}, shopPlace{};
   Date today{};
-  double confidence = 0.95;   // of the prediction interval that "by drift" goes by
-  std::vector<DueWork> work;  // tools in service, in any order
+  double confidence = 0.95;     // of the prediction interval that "by drift" goes by
+  std::vector<DueWork> work{};  // tools in service, in any order
 };
 
 ReportDocument buildDueList(const DueListData& data);

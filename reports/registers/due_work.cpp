@@ -45,8 +45,7 @@ std::string setPointsWords(const DueWork& work) {
   const Unit unit = work.setPoints.front().unit;
   const bool oneUnit = std::ranges::all_of(work.setPoints, [unit](const auto& point) { return point.unit == unit; });
   std::vector<std::string> values;
-  for (const auto& point : work.setPoints)
-    values.push_back(oneUnit ? writeRounded(point.value) : writeTorque(point));
+  for (const auto& point : work.setPoints) values.push_back(oneUnit ? writeRounded(point.value) : writeTorque(point));
   auto words = fmt::format("{}", fmt::join(values, ", "));
   if (oneUnit) words += fmt::format(" {}", unitSign(unit));
   if (work.readings > 0) words += fmt::format(", {} readings{}", work.readings, values.size() > 1 ? " each" : "");

@@ -18,15 +18,15 @@ enum class DueReason {
 };
 
 struct DueWork {
-  std::string tool, description;
-  std::optional<Date> due;  // absent: never checked
+  std::string tool{}, description{};
+  std::optional<Date> due{};  // absent: never checked
   DueReason reason = DueReason::Interval;
-  std::optional<int> intervalDays;       // for Interval
-  std::optional<StatedTorque> deciding;  // for Drift: the set-point that leaves first
-  double limitPercent = 0;               // for Drift, ±
-  std::optional<Date> lastCheck;
-  std::vector<StatedTorque> setPoints;  // to be checked, rising
-  int readings = 0;                     // at each; 0: not known
+  std::optional<int> intervalDays{};       // for Interval
+  std::optional<StatedTorque> deciding{};  // for Drift: the set-point that leaves first
+  double limitPercent = 0;                 // for Drift, ±
+  std::optional<Date> lastCheck{};
+  std::vector<StatedTorque> setPoints{};  // to be checked, rising
+  int readings = 0;                       // at each; 0: not known
 };
 
 // When it falls to the bench. Weeks are those of ISO 8601, Monday to Sunday; months those of the calendar.

@@ -79,11 +79,11 @@ ReportDocument buildToolRegister(const ToolRegisterData& data) {
                    .rows = {}};
   for (const auto& entry : data.entries) table.rows.push_back(rowOf(entry, data));
   report.blocks.push_back(std::move(table));
-  report.blocks.push_back(
-      ParagraphBlock{.heading = "",
-                     .text = fmt::format("Type and class, and the limit of a tool without one of its own: ISO "
-                                         "6789-1:2017. Interval, due date and state are the workshop's own, as of {}.",
-                                         today)});
+  report.blocks.push_back(ParagraphBlock{
+      .heading = "",
+      .text = fmt::format("Type and class, and the limit of a tool without one of its own: ISO "
+                          "6789-1:2017. Interval, due date and state are the workshop's own, as of {}.",
+                          today)});
   return report;
 }
 

@@ -11,16 +11,16 @@
 namespace steadyturn {
 
 struct RegisterEntry {
-  Tool tool;
-  std::optional<Date> lastCheck, due;
-  std::string state;  // in words: "ready", "held"
+  Tool tool{};
+  std::optional<Date> lastCheck{}, due{};
+  std::string state{};  // in words: "ready", "held"
 };
 
 struct ToolRegisterData {
-  std::string shopName, shopPlace;
+  std::string shopName{}, shopPlace{};
   Date today{};
-  int intervalDays = 365;              // the shop's, for tools without one of their own
-  std::vector<RegisterEntry> entries;  // in the order to be printed
+  int intervalDays = 365;                // the shop's, for tools without one of their own
+  std::vector<RegisterEntry> entries{};  // in the order to be printed
 };
 
 // REQUIRES: every tool's kind defined.

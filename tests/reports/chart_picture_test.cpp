@@ -91,7 +91,7 @@ TEST(ChartPng, ThemesAreReadable) {
     return 0.2126 * linear(colour.redF()) + 0.7152 * linear(colour.greenF()) + 0.0722 * linear(colour.blueF());
   };
   const auto contrast = [&](const QColor& a, const QColor& b) {
-    const auto [low, high] = std::minmax(luminance(a), luminance(b));
+    const auto [low, high] = std::minmax({luminance(a), luminance(b)});
     return (high + 0.05) / (low + 0.05);
   };
   for (const auto* theme : {&lightTheme(), &darkTheme()}) {

@@ -7,8 +7,8 @@
 //           percent-encoding of RFC 3986, 2.1: "w 6/a" is %77%206%2F%61
 //
 // Every character is one of QR's alphanumeric set (ISO/IEC 18004, 7.4.4), so the symbol stays small. None is a
-// lower-case letter: a scanner with caps lock on, or one that is set to a single case, changes nothing. The mark reads
-// without this program, and nothing in it needs a network.
+// lower-case letter: a scanner with caps lock on, or one that is set to a single case, changes nothing. The mark
+// reads without this program, and nothing in it needs a network.
 #pragma once
 
 #include <string>
@@ -29,8 +29,8 @@ struct LabelCode {
 // REQUIRES: id not empty, UTF-8.
 std::string writeLabelCode(const LabelCode& code);
 
-// Whether a line was typed by a scanner that read one of our labels: it begins with "STURN:", blanks before it and case
-// aside.
+// Whether a line was typed by a scanner that read one of our labels: it begins with "STURN:", blanks before it and
+// case aside.
 bool looksLikeLabelCode(std::string_view typed);
 
 // Reads a code as a scanner types it: any case, blanks and line ends around it. A kind that is not known, a broken

@@ -112,7 +112,7 @@ QWidget* BayPlace::makeWrenches() {
   options_->setModel(&model_.options());
   dressTable(*options_, tr("Wrenches to take, best first"));
   options_->setItemDelegateForColumn(OptionsTable::WithinColumn, new ProbabilityDelegate(options_));
-  setColumns(*options_, {9, 11, 20, 9, 9, 10, 18, 0});
+  setColumns(*options_, {8, 13, 17, 10, 10, 13, 17, 0});
   options_->setMinimumHeight(110);
   refused_ = new QTableView(block);
   refused_->setModel(&model_.refused());

@@ -53,7 +53,6 @@ void FastenerCard::display(const Fastener& fastener) {
   title_->setText(componentWords(fastener) + QStringLiteral("  (%1)").arg(fromText(fastener.id)));
   const auto [first, second] = targetWords(fastener);
   torque_->display(first, second);
-  window_->setText(windowWords(fastener));
   showDelivered(fastener, std::nullopt);
   if (const auto words = plasticWords(fastener)) {
     plastic_->say(words->tone, words->text);
@@ -65,6 +64,11 @@ void FastenerCard::display(const Fastener& fastener) {
 
 void FastenerCard::showDelivered(const Fastener& fastener, const std::optional<Option>& option) {
   scale_->display(fastener, option);
+  QString words = windowWords(fastener);
+  if (option) {
+    words += tr(". Bar: what %1 at %2 delivers (95 %)").arg(fromText(option->tool), torqueText(option->setting));
+  }
+  window_->setText(words);
 }
 
 void FastenerCard::showFacts(const Fastener& fastener) {

@@ -2,6 +2,7 @@
 
 #include <QFont>
 
+#include "table_look.h"
 #include "text.h"
 
 namespace steadyturn {
@@ -96,15 +97,15 @@ QVariant OptionsTable::headerData(int section, Qt::Orientation orientation, int 
     case ToolColumn:
       return tr("Take");
     case SettingColumn:
-      return tr("Set it to");
+      return numberHead(tr("Set it to"));
     case WithinColumn:
       return tr("In the window");
     case BelowColumn:
-      return tr("Below");
+      return numberHead(tr("Below"));
     case AboveColumn:
-      return tr("Above");
+      return numberHead(tr("Above"));
     case OverColumn:
-      return tr("Over limit");
+      return numberHead(tr("Over limit"));
     case DeliversColumn:
       return tr("Delivers (95 %)");
     case DescriptionColumn:

@@ -55,7 +55,7 @@ void WindowScale::paintEvent(QPaintEvent*) {
   const QColor ground = palette().color(QPalette::Window);
   const auto x = [&](double value) { return (value - scale.from) / (scale.to - scale.from) * (width() - 2) + 1; };
   const double axis = 24;
-  const int textTop = 38;
+  const int textTop = 42;
   painter.fillRect(QRectF(QPointF(x(scale.low), axis - 11), QPointF(x(scale.high), axis + 11)),
                    blend(toneColour(Tone::Good, palette()), ground, 0.22));
   painter.setPen(QPen(blend(ink, ground, 0.5), 1));

@@ -14,8 +14,8 @@ class WindowScale : public QWidget {
  public:
   explicit WindowScale(QWidget* parent = nullptr);
   void display(const Fastener& fastener, const std::optional<Option>& option);
-  QSize sizeHint() const override { return {420, 58}; }
-  QSize minimumSizeHint() const override { return {240, 58}; }
+  QSize sizeHint() const override { return {420, 62}; }
+  QSize minimumSizeHint() const override { return {240, 62}; }
 
  protected:
   void paintEvent(QPaintEvent* event) override;

@@ -41,10 +41,18 @@ BenchPlace::BenchPlace(OpenShop& shop, QWidget* parent)
   auto* inner = new QVBoxLayout(sheet);
   inner->setContentsMargins(0, 8, 0, 0);
   inner->addWidget(grid_);
-  inner->addStretch();
   scroll->setWidget(sheet);
-  column->addWidget(scroll, 1);
+  // As tall as its set-points, and scrolling only when the window is lower than that: the verdict stands right
+  // beneath.
+  const auto fit = [scroll, sheet] {
+    sheet->layout()->activate();
+    scroll->setMaximumHeight(sheet->sizeHint().height() + 2);
+  };
+  column->addWidget(scroll, 100);
   column->addWidget(makeFoot());
+  column->addStretch(1);
+  connect(&model_, &BenchModel::pointsRebuilt, this, fit);
+  fit();
 
   connect(form_, &BenchForm::toolWanted, this, &BenchPlace::take);
   connect(form_, &BenchForm::referencePicked, this, &BenchPlace::goToWork);

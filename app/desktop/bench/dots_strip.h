@@ -12,7 +12,7 @@ class DotsStrip : public QWidget {
  public:
   explicit DotsStrip(QWidget* parent = nullptr);
   void setFigures(const std::vector<double>& deviations, double limit, std::optional<double> mean);
-  QSize sizeHint() const override { return {170, 40}; }
+  QSize sizeHint() const override { return {170, 44}; }
   QSize minimumSizeHint() const override { return {110, 36}; }
 
  protected:

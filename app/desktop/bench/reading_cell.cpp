@@ -26,12 +26,12 @@ ReadingCell::ReadingCell(const QString& accessibleName, const QString& typed, QW
   line_->setAlignment(Qt::AlignRight);
   line_->setMaxLength(24);
   line_->installEventFilter(this);
-  QFont small = deviation_->font();
-  small.setPointSizeF(small.pointSizeF() * 0.88);
-  deviation_->setFont(small);
+  QFont large = line_->font();
+  large.setPointSizeF(large.pointSizeF() * 1.35);
+  line_->setFont(large);
   deviation_->setAlignment(Qt::AlignRight);
   setFocusProxy(line_);
-  setMinimumWidth(52);
+  setMinimumWidth(56);
   setMaximumWidth(104);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);

@@ -32,7 +32,7 @@ void ReadingsGrid::rebuild() {
   auto* grid = new QGridLayout(sheet_);
   grid->setContentsMargins(0, 0, 0, 0);
   grid->setHorizontalSpacing(8);
-  grid->setVerticalSpacing(6);
+  grid->setVerticalSpacing(12);
   const auto& points = model_.draft().points;
   std::size_t readings = 0;
   for (const BenchPoint& point : points) readings = std::max(readings, point.readings.size());
@@ -65,7 +65,10 @@ ReadingsGrid::Row ReadingsGrid::makeRow(QGridLayout* grid, std::size_t point, st
   row.target = new QLineEdit(typed.target, sheet_);
   row.target->setAccessibleName(tr("Set-point %1").arg(point + 1));
   row.target->setAlignment(Qt::AlignRight);
-  row.target->setFixedWidth(84);
+  QFont large = row.target->font();
+  large.setPointSizeF(large.pointSizeF() * 1.35);
+  row.target->setFont(large);
+  row.target->setFixedWidth(92);
   grid->addWidget(row.target, line, 0, Qt::AlignTop | Qt::AlignRight);
   connect(row.target, &QLineEdit::textEdited, this,
           [this, point](const QString& text) { model_.setTarget(point, text); });

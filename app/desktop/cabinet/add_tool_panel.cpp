@@ -46,6 +46,7 @@ AddToolPanel::AddToolPanel(QWidget* parent) : QFrame(parent) {
   add->setDefault(true);
   place(grid, {}, add);
   place(grid, {}, cancel);
+  grid->setRowStretch(grid->rowCount(), 1);
   connect(type_, &QComboBox::currentIndexChanged, this, &AddToolPanel::offerClasses);
   connect(add, &QPushButton::clicked, this, [this] { emit wanted(typed()); });
   connect(cancel, &QPushButton::clicked, this, &AddToolPanel::cancelled);

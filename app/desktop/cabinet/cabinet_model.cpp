@@ -209,7 +209,7 @@ QVariant CabinetModel::headerData(int section, Qt::Orientation orientation, int 
     case DeviationColumn:
       return tr("Deviation today, in its limit");
     case DriftColumn:
-      return tr("Drift a year");
+      return numberHead(tr("Drift a year"));
     case DueColumn:
       return tr("Due");
     case DecidesColumn:

@@ -105,7 +105,7 @@ void CabinetPlace::makeTable() {
   table_->setModel(&filter_);
   dressTable(*table_, tr("Tools"));
   table_->setItemDelegateForColumn(CabinetModel::DeviationColumn, new DeviationDelegate(table_));
-  setColumns(*table_, {16, 9, 0, 17, 11, 30, 12, 11, 12});
+  setColumns(*table_, {16, 9, 0, 17, 11, 30, 15, 11, 12});
   table_->setSortingEnabled(true);
   table_->sortByColumn(CabinetModel::StandingColumn, Qt::AscendingOrder);
   connect(table_, &QTableView::activated, this, [this] { emit historyWanted(selectedTool()); });

@@ -22,7 +22,7 @@ class ToolPanel : public QFrame {
  public:
   explicit ToolPanel(QWidget* parent = nullptr);
   void display(const ToolOverview* overview);  // null: nothing is selected
-  void ask(ToolChange change);              // opens the line for the reason
+  void ask(ToolChange change);                 // opens the line for the reason
 
  signals:
   void checkWanted(const QString& tool);

@@ -110,11 +110,11 @@ QVariant ChecksTable::headerData(int section, Qt::Orientation orientation, int r
     case PhaseColumn:
       return tr("Phase");
     case MeanColumn:
-      return tr("Mean");
+      return numberHead(tr("Mean"));
     case ScatterColumn:
-      return tr("Scatter s");
+      return numberHead(tr("Scatter s"));
     case UncertaintyColumn:
-      return tr("U (k = 2)");
+      return numberHead(tr("U (k = 2)"));
     case VerdictColumn:
       return tr("Verdict");
     case ReferenceColumn:
@@ -122,7 +122,7 @@ QVariant ChecksTable::headerData(int section, Qt::Orientation orientation, int r
     case ByColumn:
       return tr("By");
     case NumberColumn:
-      return tr("Check");
+      return numberHead(tr("Check"));
     case RemarkColumn:
       return tr("Remark");
     default:

@@ -73,7 +73,7 @@ HistoryPlace::HistoryPlace(OpenShop& shop, QWidget* parent)
   column->addWidget(view_, 3);
   table_->setModel(&model_.checks());
   dressTable(*table_, tr("Checks at this set-point"));
-  setColumns(*table_, {11, 9, 10, 10, 10, 18, 12, 14, 8, 0});
+  setColumns(*table_, {11, 10, 11, 12, 12, 18, 12, 17, 10, 0});
   table_->setMinimumHeight(140);
   column->addWidget(table_, 2);
   source_->setWordWrap(true);

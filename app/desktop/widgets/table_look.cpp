@@ -7,6 +7,11 @@
 #include "badge.h"
 
 namespace steadyturn {
+namespace {
+
+const QString numberGap = QStringLiteral("\u00a0\u00a0\u00a0");
+
+}  // namespace
 
 void dressTable(QTableView& table, const QString& accessibleName) {
   table.setAccessibleName(accessibleName);
@@ -33,6 +38,13 @@ void setColumns(QTableView& table, const std::vector<int>& characters) {
     header->setSectionResizeMode(column, characters[i] == 0 ? QHeaderView::Stretch : QHeaderView::Fixed);
     if (characters[i] > 0) header->resizeSection(column, characters[i] * character + 14);
   }
+}
+
+QString numberHead(const QString& heading) { return heading + numberGap; }
+
+void LookDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
+  QStyledItemDelegate::initStyleOption(option, index);
+  if (option->displayAlignment & Qt::AlignRight) option->text += numberGap;
 }
 
 void LookDelegate::paintGround(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) {

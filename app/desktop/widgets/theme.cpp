@@ -1,8 +1,8 @@
 #include "theme.h"
 
 #include <QApplication>
-#include <QStyleFactory>
-#include <utility>
+
+#include "outlined_style.h"
 
 namespace steadyturn {
 namespace {
@@ -14,7 +14,7 @@ struct Shades {
 const Shades light{"#eeece6", "#fbfaf7", "#f3f1eb", "#1d2326", "#5b6367",
                    "#e3e0d8", "#b9b4a8", "#1c5560", "#ffffff", "#1c5560"};
 const Shades dark{"#1d2224", "#15191b", "#1a1f21", "#e6e4dd", "#a3a9aa",
-                  "#2a3033", "#4a5255", "#5fb0bd", "#0d1416", "#8fd0da"};
+                  "#2a3033", "#5b6467", "#2c707c", "#ffffff", "#8fd0da"};
 const Shades contrast{"#000000", "#000000", "#101010", "#ffffff", "#e0e0e0",
                       "#000000", "#ffffff", "#ffe600", "#000000", "#7fe8ff"};
 
@@ -81,7 +81,7 @@ std::optional<Theme> parseTheme(const QString& word) {
 void applyTheme(QApplication& application, Theme theme) {
   const bool systemDark = startedDark();  // read before our palette replaces it
   // One style everywhere: widths and paddings that were looked at are the ones people get.
-  application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+  application.setStyle(new OutlinedStyle);
   const Shades* shades = &light;
   if (theme == Theme::Dark || (theme == Theme::System && systemDark)) shades = &dark;
   if (theme == Theme::Contrast) shades = &contrast;

@@ -114,7 +114,7 @@ void MainWindow::createShop(const QString& address) {
   enter(std::move(*shop));
   message_->say(Tone::Info,
                 tr("This shop is empty. Add its tools in the Cabinet one by one, or take in whole tables with Shop, "
-                   "Import (Ctrl+I): tools and references first."));
+                   "Import (Ctrl+Shift+I): tools and references first."));
 }
 
 void MainWindow::openShop(const QString& address) {

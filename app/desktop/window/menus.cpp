@@ -27,8 +27,8 @@ void Menus::makeShopMenu(QMainWindow& window) {
   add(menu, tr("&Open a shop…"), QKeySequence::Open, &Menus::openWanted);
   add(menu, tr("&Demo depot"), {}, &Menus::demoWanted);
   menu->addSeparator();
-  needShop_.push_back(add(menu, tr("&Import from CSV…"), tr("Ctrl+I"), &Menus::importWanted));
-  needShop_.push_back(add(menu, tr("&Export to CSV…"), tr("Ctrl+E"), &Menus::exportWanted));
+  needShop_.push_back(add(menu, tr("&Import from CSV…"), tr("Ctrl+Shift+I"), &Menus::importWanted));
+  needShop_.push_back(add(menu, tr("&Export to CSV…"), tr("Ctrl+Shift+E"), &Menus::exportWanted));
   menu->addSeparator();
   QAction* close = menu->addAction(tr("&Close the window"));
   close->setShortcuts({QKeySequence(tr("Ctrl+Q")), QKeySequence(tr("Ctrl+W"))});

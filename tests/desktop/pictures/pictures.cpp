@@ -1,0 +1,94 @@
+// Makes pictures of every place with the real widgets on the demo depot: desktop_pictures FOLDER.
+#include <QApplication>
+#include <QDir>
+#include <QSettings>
+#include <QTemporaryDir>
+#include <QTest>
+#include <cstdio>
+
+#include "bay_place.h"
+#include "bench_place.h"
+#include "cabinet_place.h"
+#include "history_place.h"
+#include "main_window.h"
+#include "shop.h"
+#include "shop_room.h"
+#include "text.h"
+#include "theme.h"
+
+using namespace steadyturn;
+
+namespace {
+
+constexpr QSize size(1280, 800);
+
+bool save(QWidget& window, const QDir& folder, const QString& name) {
+  QTest::qWait(150);
+  const QString path = folder.filePath(name + ".png");
+  if (window.grab().save(path)) return true;
+  std::fprintf(stderr, "can't write %s\n", qPrintable(path));
+  return false;
+}
+
+void typeCheck(BenchPlace& bench) {
+  bench.take("W06");
+  BenchDraft heading = bench.model().draft();
+  heading.reference = "R2";
+  heading.by = "bench, early shift";
+  bench.model().setHeading(heading);
+  emit bench.model().toolPicked();
+  const char* const readings[3][5] = {{"10.04", "9.98", "10.07", "10.01", "9.95"},
+                                      {"36.21", "36.12", "36.30", "36.05", "36.18"},
+                                      {"60.3", "60.1", "62.9", "60.2", ""}};
+  for (std::size_t p = 0; p < 3; ++p) {
+    for (std::size_t r = 0; r < 5; ++r) bench.model().setReading(p, r, readings[p][r]);
+  }
+  emit bench.model().pointsRebuilt();
+  emit bench.model().evaluated();
+}
+
+bool takeAll(MainWindow& window, const QDir& folder, const QString& theme) {
+  ShopRoom& room = *window.room();
+  const auto ready = [](auto& model) { return QTest::qWaitFor([&model] { return !model.working(); }, 20000); };
+  room.go(Place::Cabinet);
+  if (!ready(room.cabinet().model()) || !save(window, folder, "cabinet-" + theme)) return false;
+  room.go(Place::Bench);
+  typeCheck(room.bench());
+  if (!save(window, folder, "bench-" + theme)) return false;
+  for (const char* fastener : {"MB-02", "MB-07"}) {
+    room.go(Place::Bay);
+    room.bay().model().choose(*room.shop().shop().fastener(fastener));
+    const QString name = QString(fastener) == "MB-02" ? "bay-" : "bay-no-limit-";
+    if (!ready(room.bay().model()) || !save(window, folder, name + theme)) return false;
+  }
+  room.history().open("W11");
+  room.go(Place::History);
+  return ready(room.history().model()) && save(window, folder, "history-" + theme);
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+  const QTemporaryDir home;
+  QApplication application(argc, argv);
+  QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, home.path());
+  if (argc != 2) {
+    std::fprintf(stderr, "desktop_pictures FOLDER\n");
+    return 64;
+  }
+  const QDir folder(argv[1]);
+  folder.mkpath(".");
+  const std::string shop = toText(home.filePath("demo.db"));
+  if (!Shop::createDemo(shop)) return 73;
+  for (const Theme theme : {Theme::Light, Theme::Dark, Theme::Contrast}) {
+    applyTheme(application, theme);
+    MainWindow window;
+    window.resize(size);
+    window.show();
+    if (theme == Theme::Light && !save(window, folder, "first-run-light")) return 73;
+    window.openShop(fromText(shop));
+    if (!window.room() || !takeAll(window, folder, themeWord(theme))) return 73;
+  }
+  return 0;
+}

@@ -41,12 +41,7 @@ std::int64_t pragma(Connection& connection, std::string_view name) {
 // What the file system alone says against the file.
 std::optional<Problem> refusedByFileSystem(const std::string& address) {
   const QFileInfo file(filePath(address));
-  if (!file.exists()) {
-    return Problem{.kind = ProblemKind::FileMissing,
-                   .field = "shop",
-                   .found = address,
-                   .accepted = "a shop's file that exists; `sturn init` makes a new one"};
-  }
+  if (!file.exists()) return unavailable(address, "a shop's file; nothing is there (`sturn init` makes a new one)");
   if (file.isDir()) return unavailable(address, "a shop's file; this is a directory");
   if (!file.isFile()) return unavailable(address, "a shop's file; this is not a regular file");
   if (!file.isReadable()) return unavailable(address, "a shop's file that this user may read");

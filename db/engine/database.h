@@ -22,7 +22,7 @@ class Database {
  public:
   // A new shop at `address` (a file). Problems: CannotCreate when it exists already or can't be written.
   static Result<Database> create(const std::string& address);
-  // An existing shop. Problems (Unavailable, FileMissing): not a database, a directory, not a shop of ours, newer
+  // An existing shop. Problems (Unavailable): missing, not a database, a directory, not a shop of ours, newer
   // than the program (refused, untouched), a migration whose text differs from the one that was run, busy,
   // unreadable. A shop this user can't write (its file or its folder) is opened to be read. Before an upgrade a copy
   // of the shop is made beside it: SHOP.before-vN, N the version that comes; a number is added rather than an older

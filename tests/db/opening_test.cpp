@@ -191,7 +191,8 @@ TEST_F(Opening, AGapInTheListOfStepsIsRefused) {
 
 TEST_F(Opening, MissingIsSaidSo) {
   const auto problem = problemOf(Database::open(in("nowhere.sturn")));
-  EXPECT_EQ(problem.kind, ProblemKind::FileMissing);
+  EXPECT_EQ(problem.kind, ProblemKind::Unavailable);
+  EXPECT_NE(problem.accepted.find("nothing is there"), std::string::npos) << problem.accepted;
   EXPECT_FALSE(QFile::exists(QString::fromStdString(in("nowhere.sturn"))));
 }
 

@@ -9,8 +9,10 @@ namespace steadyturn {
 namespace {
 
 constexpr double paddingMm = 2;  // printers and cutters stray (common practice)
-// Modules that are read from a hand's length by a telephone and by a cheap scanner alike (common practice).
-constexpr double largestModuleMm = 0.7, leastModuleMm = 0.25;
+// Modules that are read from a hand's length by a telephone and by a cheap scanner alike (common practice). A large
+// label, which hangs farther away, may have larger ones.
+constexpr double usualModuleMm = 0.7, leastModuleMm = 0.25;
+constexpr double largestShare = 0.8;  // of the height, for the code
 
 QRectF inside(QRectF place) {
   const double padding = paddingMm * labelDotsPerMm;
@@ -18,7 +20,7 @@ QRectF inside(QRectF place) {
 }
 
 auto tooLong(const ToolLabel& label) {
-  return refuse({.field = "tool", .found = label.tool, .accepted = "a shorter mark or a larger label"});
+  return refuse({.field = "tool", .found = label.tool, .accepted = "a larger label, or a shorter mark and state"});
 }
 
 }  // namespace
@@ -28,8 +30,10 @@ Result<FittedLabel> fitLabel(const ToolLabel& label, Date printed, QSizeF size) 
   const auto symbol = QrSymbol::of(writeLabelCode({.kind = LabelKind::Tool, .id = label.tool}));
   if (!symbol) return tooLong(label);
   const QRectF inner = inside(QRectF(QPointF(), size));
-  const double room = std::min(inner.height(), inner.width() / 2) / symbol->sideWithQuietZone();
-  const double module = std::floor(std::min(room, largestModuleMm * labelDotsPerMm));
+  const double modules = symbol->sideWithQuietZone();
+  const double room = std::min(inner.height(), inner.width() / 2) / modules;
+  const double wanted = std::max(usualModuleMm * labelDotsPerMm, largestShare * inner.height() / modules);
+  const double module = std::floor(std::min(room, wanted));
   if (module < leastModuleMm * labelDotsPerMm) return tooLong(label);
   const double side = module * symbol->sideWithQuietZone();
   auto text = setLabelText(label, printed, {inner.width() - side, inner.height()}, labelDotsPerPoint);

@@ -22,8 +22,8 @@ struct FittedLabel {
   void draw(QPainter& painter, QRectF place) const;
 };
 
-// `size` in dots. Refused (field "tool") when the mark is too long to be read on a label of this size, by eye or as a
-// code.
+// `size` in dots. Refused (field "tool") when mark, dates and state are too long to be read on a label of this size,
+// or the mark's code is.
 Result<FittedLabel> fitLabel(const ToolLabel& label, Date printed, QSizeF size);
 
 }  // namespace steadyturn

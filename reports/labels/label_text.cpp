@@ -9,7 +9,9 @@
 namespace steadyturn {
 namespace {
 
-// Sizes in points at full size. Print below 5 points is not read at a bench (common practice).
+// Sizes in points on a label with so much height for its words; a taller one has them larger in proportion. Print
+// below 5 points is not read at a bench (common practice).
+constexpr double usualHeightPoints = 72;
 constexpr double markPoints = 24, wordPoints = 8.5, leastPoints = 5;
 constexpr double shrinkStep = 0.94;
 
@@ -99,7 +101,7 @@ void LabelText::draw(QPainter& painter, QRectF place) const {
 
 std::optional<LabelText> setLabelText(const ToolLabel& label, Date printed, QSizeF size, double point) {
   auto words = wordsOf(label, printed);
-  double scale = 1;
+  double scale = std::max(1.0, size.height() / point / usualHeightPoints);
   for (; wordPoints * scale > leastPoints; scale *= shrinkStep) {
     auto set = setAt(words, scale, size.width(), point);
     if (set.height() <= size.height()) return set;

@@ -26,12 +26,17 @@ std::string dateOr(const std::optional<Date>& date, const char* otherwise) {
   return date ? writeDate(*date) : otherwise;
 }
 
-// The last column is filled in by hand.
+// The last column is filled in by hand; no-break spaces in its heading keep it wide enough for that.
 TableBlock tableOf(const std::string& heading, const std::vector<DueWork>& work) {
-  TableBlock table{
-      .heading = heading,
-      .columns = {{"Tool"}, {"What it is"}, {"Due"}, {"Why"}, {"Last check"}, {"Set-points to check"}, {"Done, by"}},
-      .rows = {}};
+  TableBlock table{.heading = heading,
+                   .columns = {{"Tool"},
+                               {"What it is"},
+                               {"Due"},
+                               {"Why"},
+                               {"Last check"},
+                               {"Set-points to check"},
+                               {"Done,\u00A0by\u00A0(initials)"}},
+                   .rows = {}};
   for (const auto& one : work) {
     table.rows.push_back({one.tool, one.description, dateOr(one.due, "now"), whyDueWords(one),
                           dateOr(one.lastCheck, "none"), setPointsWords(one), ""});
@@ -69,7 +74,7 @@ std::string explanation(const DueListData& data) {
 ReportDocument buildDueList(const DueListData& data) {
   const auto today = writeDate(data.today);
   ReportDocument report{.title = "Torque tools due for a check",
-                        .number = fmt::format("due list {}", today),
+                        .number = fmt::format("due-{}", today),
                         .issuer = data.shopPlace.empty() ? data.shopName : data.shopName + ", " + data.shopPlace,
                         .issued = today,
                         .blocks = {}};

@@ -60,7 +60,7 @@ FactsBlock counts(const std::vector<RegisterEntry>& entries) {
 ReportDocument buildToolRegister(const ToolRegisterData& data) {
   const auto today = writeDate(data.today);
   ReportDocument report{.title = "Register of torque tools",
-                        .number = fmt::format("tool register {}", today),
+                        .number = fmt::format("register-{}", today),
                         .issuer = data.shopPlace.empty() ? data.shopName : data.shopName + ", " + data.shopPlace,
                         .issued = today,
                         .blocks = {}};

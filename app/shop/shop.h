@@ -55,6 +55,12 @@ class Shop {
   Result<void> addReference(const Reference& reference);
   Result<Reference> reference(const std::string& id) const;
   Result<std::vector<Reference>> references() const;
+  // What speaks against checking this tool with this reference on that day, the gravest first; empty: nothing.
+  Result<std::vector<ReferenceDoubt>> referenceDoubts(const std::string& tool, const std::string& reference,
+                                                      Date date) const;
+  // What a reference's certificate covers. A later range takes an earlier one's place; both stay in the ledger.
+  Result<void> setReferenceRange(const std::string& reference, const ReferenceRange& range);
+  Result<std::optional<ReferenceRange>> referenceRange(const std::string& reference) const;
 
   // Checks
   // What the standard asks of this tool's check: set-points and number of readings at each.
@@ -67,6 +73,24 @@ class Shop {
   Result<Check> check(std::int64_t id) const;
   Result<std::vector<Check>> checksOf(const std::string& tool) const;
   Result<std::vector<Check>> newestChecks(int limit) const;
+
+  // Uncertainty budgets with where each figure came from, one a set-point: of what has been typed so far, or of a
+  // stored check (its stored figures).
+  Result<std::vector<BudgetView>> budgetOf(const CheckDraft& draft) const;
+  Result<std::vector<BudgetView>> budgetOf(std::int64_t check) const;
+
+  // Checks being typed, one a tool. A draft whose save returned survives a kill and a power cut; recordCheck of its
+  // tool removes it in the transaction that stores the check.
+  Result<void> saveDraft(const CheckDraft& draft);
+  Result<std::vector<SavedDraft>> drafts() const;      // the newest first
+  Result<void> discardDraft(const std::string& tool);  // none there is fine
+
+  // Bench set-ups (ISO 6789-2): the runs that yield a tool model's spans of reproducibility, drive, interface and
+  // loading point. Checks dated on or after a set-up use its spans, each from the newest set-up that has it; imports
+  // take the record as it comes.
+  Result<BenchSetupPlan> planBenchSetup(const std::string& tool) const;
+  Result<BenchSetup> recordBenchSetup(const BenchSetupDraft& draft);
+  Result<std::vector<BenchSetup>> benchSetups() const;  // the newest first
 
   // Drift, due, overview
   Result<ToolDrift> drift(const std::string& tool, Date asOf) const;
@@ -97,6 +121,8 @@ class Shop {
   // Material for reports
   Result<CertificateData> certificate(std::int64_t check) const;
   Result<HistoryData> history(const std::string& tool, std::optional<StatedTorque> target, Date asOf) const;
+
+  Inside& inside() const { return *inside_; }  // for the application layer's own sources
 
  private:
   explicit Shop(std::unique_ptr<Inside> inside);

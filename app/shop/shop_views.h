@@ -1,12 +1,14 @@
 // What the application layer hands to its faces, and what they hand in: plain values.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "bench_record.h"
 #include "certificate.h"
 #include "choose.h"
 #include "history_chart.h"
@@ -45,6 +47,60 @@ struct CheckDraft {
   std::optional<double> temperatureC, humidityPercent;
   std::string note;
   std::vector<DraftPoint> points;
+};
+
+// A draft that was saved and not yet recorded: to be offered again at the next start.
+struct SavedDraft {
+  CheckDraft draft;
+  std::string savedAt;  // UTC, "2026-03-14T09:26:53.589Z"
+};
+
+// Why a reference standard should not be used for a tool on a day. To be named before the first reading.
+enum class ReferenceDoubtKind { PastDue, RangeNotCovered, TooUncertain };
+struct ReferenceDoubt {
+  ReferenceDoubtKind kind;
+  std::string text;  // "REF-1 was due on 2026-01-31: its figures are no longer vouched for."
+};
+
+// A bench set-up as it is being typed: the runs of ISO 6789-2 on one tool, for all tools of its model.
+struct BenchSetupPlan {
+  ToolModel model;
+  StatedTorque target;         // the model's lowest set-point
+  std::vector<RunRules> runs;  // in the order of allSetupRuns; each may be left out
+};
+struct BenchSetupDraft {
+  std::string tool, reference, by;
+  Date date{};
+  Unit unit = Unit::NewtonMetre;                          // of target and readings
+  std::string target;                                     // as typed, '.' as decimal mark
+  std::array<TypedSeries, allSetupRuns.size()> readings;  // by run; empty: not taken
+  VariationSpans typedSpans;  // %, for runs that were not taken but are known from elsewhere
+  std::string basis;          // where typed spans come from; needed with them
+  std::string note;
+};
+
+// One source of a set-point's uncertainty budget (ISO 6789-2) and where its figure came from.
+struct BudgetLine {
+  std::string source;  // "reference", "resolution", "reproducibility", "drive", "interface", "loading_point", …
+  double standardUncertaintyPercent = 0;
+  double sharePercent = 0;  // of the variance; all lines together 100, or 0 where nothing is known
+  bool evaluated = false;
+  std::string origin;  // "measured at this bench, 2026-02-03 (set-up 4)", "not evaluated, counts as 0" …
+};
+struct BudgetView {
+  StatedTorque target;
+  std::vector<BudgetLine> lines;  // always the seven, in the standard's order
+  double standardUncertaintyPercent = 0;
+  double coverageFactor = 2;
+  double expandedUncertaintyPercent = 0;
+  double meanDeviationPercent = 0;
+  double referenceErrorPercent = 0;
+  double intervalPercent = 0;  // W′ = |mean| + W + |reference's error|
+  double limitPercent = 0;
+  DecisionRule rule = DecisionRule::Simple;
+  Verdict verdict = Verdict::Fail;
+  double conformityProbability = 0;
+  std::string risk;  // the chance that the verdict is wrong, in words
 };
 
 // Where a tool stands today, the gravest first.

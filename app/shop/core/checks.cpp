@@ -1,3 +1,5 @@
+#include "bench_spans.h"
+#include "budget_view.h"
 #include "check_recording.h"
 #include "inside.h"
 #include "set_points.h"
@@ -12,18 +14,27 @@ struct Basis {
   Tool tool;
   std::optional<Reference> reference;
   DecisionRule rule;
+  std::vector<BenchSetup> setups;  // of the tool's model
 
-  CheckBasis view() const {
-    return {.tool = &tool, .reference = reference ? &*reference : nullptr, .rule = rule, .variation = {}};
+  CheckBasis view(Date date) const {
+    return {.tool = &tool,
+            .reference = reference ? &*reference : nullptr,
+            .rule = rule,
+            .variation = spansOn(setups, date)};
+  }
+  BudgetBasis budget() const {
+    return {.tool = &tool, .reference = reference ? &*reference : nullptr, .setups = &setups};
   }
 };
 
-Result<Basis> basisOf(const Shop& shop, const CheckDraft& draft, DecisionRule rule) {
-  auto tool = shop.tool(draft.tool);
+Result<Basis> basisOf(const Shop& face, const Shop::Inside& shop, const std::string& toolId,
+                      const std::string& referenceId) {
+  auto tool = face.tool(toolId);
   if (!tool) return tl::unexpected(tool.error());
-  Basis basis{.tool = std::move(*tool), .reference = {}, .rule = rule};
-  if (!draft.reference.empty()) {
-    auto reference = shop.reference(draft.reference);
+  Basis basis{.tool = std::move(*tool), .reference = {}, .rule = shop.policy().rule, .setups = {}};
+  basis.setups = shop.bench.ofModel(modelOf(basis.tool));
+  if (!referenceId.empty()) {
+    auto reference = face.reference(referenceId);
     if (!reference) return tl::unexpected(reference.error());
     basis.reference = std::move(*reference);
   }
@@ -53,11 +64,33 @@ Result<CheckPlan> Shop::planCheck(const std::string& id) const {
 
 Result<CheckResult> Shop::evaluateDraft(const CheckDraft& draft) const {
   return guarded([&]() -> Result<CheckResult> {
-    const auto basis = basisOf(*this, draft, inside_->policy().rule);
+    const auto basis = basisOf(*this, *inside_, draft.tool, draft.reference);
     if (!basis) return tl::unexpected(basis.error());
-    auto evaluated = evaluateTyped(draft, basis->view());
+    auto evaluated = evaluateTyped(draft, basis->view(draft.date));
     if (!evaluated) return tl::unexpected(evaluated.error());
     return std::move(evaluated->result);
+  });
+}
+
+Result<std::vector<BudgetView>> Shop::budgetOf(const CheckDraft& draft) const {
+  return guarded([&]() -> Result<std::vector<BudgetView>> {
+    const auto basis = basisOf(*this, *inside_, draft.tool, draft.reference);
+    if (!basis) return tl::unexpected(basis.error());
+    const auto evaluated = evaluateTyped(draft, basis->view(draft.date));
+    if (!evaluated) return tl::unexpected(evaluated.error());
+    return budgetViews(evaluated->check, evaluated->result, basis->budget());
+  });
+}
+
+Result<std::vector<BudgetView>> Shop::budgetOf(std::int64_t id) const {
+  return guarded([&]() -> Result<std::vector<BudgetView>> {
+    const auto stored = check(id);
+    if (!stored) return tl::unexpected(stored.error());
+    const auto basis = basisOf(*this, *inside_, stored->tool, stored->reference);
+    if (!basis) return tl::unexpected(basis.error());
+    const auto result = evaluateCheck(inputOf(*stored, basis->tool));
+    if (!result) return tl::unexpected(result.error());
+    return budgetViews(*stored, *result, basis->budget());
   });
 }
 
@@ -65,9 +98,9 @@ Result<CheckResult> Shop::evaluateDraft(const CheckDraft& draft) const {
 static Result<Check> store(Shop::Inside& shop, const Shop& face, const CheckDraft& draft,
                            std::optional<std::int64_t> corrects, const std::string& reason) {
   return guarded([&]() -> Result<Check> {
-    const auto basis = basisOf(face, draft, shop.policy().rule);
+    const auto basis = basisOf(face, shop, draft.tool, draft.reference);
     if (!basis) return tl::unexpected(basis.error());
-    auto evaluated = evaluateTyped(draft, basis->view());
+    auto evaluated = evaluateTyped(draft, basis->view(draft.date));
     if (!evaluated) return tl::unexpected(evaluated.error());
     auto& check = evaluated->check;
     check.corrects = corrects;
@@ -81,6 +114,7 @@ static Result<Check> store(Shop::Inside& shop, const Shop& face, const CheckDraf
                      .accepted = "another day or phase; a mistake is mended by correcting that check"});
     }
     check.id = shop.checks.add(check, shop.stamp());
+    if (!corrects) shop.drafts.remove(check.tool);
     transaction.commit();
     return std::move(check);
   });

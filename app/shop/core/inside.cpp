@@ -34,6 +34,8 @@ Shop::Inside::Inside(Database opened)
       fasteners(database, ledger),
       checks(database, ledger),
       tightenings(database, ledger),
+      bench(database, ledger),
+      drafts(database),
       now(instantOfTheClock) {}
 
 Date Shop::Inside::today() const {

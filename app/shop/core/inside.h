@@ -5,7 +5,9 @@
 #include <optional>
 #include <string>
 
+#include "bench_setup_table.h"
 #include "check_table.h"
+#include "draft_table.h"
 #include "fastener_table.h"
 #include "reference_table.h"
 #include "shop.h"
@@ -26,6 +28,8 @@ struct Shop::Inside {
   FastenerTable fasteners;
   CheckTable checks;
   TighteningTable tightenings;
+  BenchSetupTable bench;
+  DraftTable drafts;
   std::string who;  // the account acting; empty in an open shop
   // The instant that stamps a ledger entry, "2026-03-14T09:26:53.589Z". The clock's; the demo depot tells its own
   // time.

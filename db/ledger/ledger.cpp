@@ -22,6 +22,13 @@ void normaliseTexts(Facts& facts) {
 
 }  // namespace
 
+EntryFrame entryFrame(std::int64_t sequence, const EntryStamp& stamp, std::string_view kind) {
+  // RFC 8785 sorts by key: "facts" stands between "at" and "kind".
+  return {.before = R"({"at":)" + Facts(stamp.at).dump() + R"(,"facts":)",
+          .after = R"(,"kind":)" + Facts(kind).dump() + R"(,"seq":)" + std::to_string(sequence) + R"(,"who":)" +
+                   Facts(stamp.who).dump() + "}"};
+}
+
 QByteArray leafHash(std::string_view entry) {
   constexpr unsigned char leafMark = 0x00;
   std::array<unsigned char, crypto_hash_sha256_BYTES> hash{};
@@ -55,15 +62,12 @@ std::int64_t Ledger::nextSequence() {
 
 std::int64_t Ledger::append(const EntryStamp& stamp, std::string_view kind, Facts facts) {
   const auto sequence = nextSequence();
-  Facts whole = Facts::object();
-  whole["at"] = stamp.at;
-  whole["facts"] = std::move(facts);
-  whole["kind"] = kind;
-  whole["seq"] = sequence;
-  whole["who"] = stamp.who;
-  normaliseTexts(whole);
-  const auto entry = canonicalJson(whole);
-  insert_.run(sequence, stamp.at, stamp.who, kind,
+  normaliseTexts(facts);
+  auto kept = stamp;
+  normalise(kept.who);
+  const auto frame = entryFrame(sequence, kept, kind);
+  const auto entry = frame.before + canonicalJson(facts) + frame.after;
+  insert_.run(sequence, kept.at, kept.who, kind,
               QByteArray::fromRawData(entry.data(), static_cast<qsizetype>(entry.size())), leafHash(entry));
   ++next_;
   return sequence;

@@ -39,6 +39,12 @@ class Ledger {
   std::uint64_t countedIn_ = 0;  // the transaction that next_ belongs to
 };
 
+// What an entry's bytes hold around its facts: before ‖ canonical facts ‖ after.
+struct EntryFrame {
+  std::string before, after;
+};
+EntryFrame entryFrame(std::int64_t sequence, const EntryStamp& stamp, std::string_view kind);
+
 // SHA-256(0x00 ‖ entry): 32 bytes.
 QByteArray leafHash(std::string_view entry);
 

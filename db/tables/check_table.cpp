@@ -16,10 +16,11 @@ constexpr const char* columns =
     "r.note, r.limit_percent, r.rule, r.reference_expanded_percent, r.reference_coverage_factor, "
     "r.reference_error_percent, r.span_reproducibility, r.span_drive, r.span_interface, r.span_loading_point, "
     "r.verdict, "
-    "r.corrects, r.correction_reason, c.id FROM check_record r LEFT JOIN check_record c ON c.corrects = r.id";
+    "r.corrects, r.correction_reason, c.id, r.entry FROM check_record r LEFT JOIN check_record c ON c.corrects = "
+    "r.id";
 constexpr const char* pointsOfCheck =
     "SELECT target, unit, readings, mean_deviation, repeatability, standard_uncertainty, interval_percent, "
-    "conformity_probability, verdict FROM check_point WHERE check_id = ? ORDER BY position";
+    "conformity_probability, verdict, position, reading_count FROM check_point WHERE check_id = ? ORDER BY position";
 constexpr const char* notCorrected = "NOT EXISTS (SELECT 1 FROM check_record c WHERE c.corrects = r.id)";
 
 Verdict storedVerdict(const std::string& text) { return stored(parseVerdict(text), text); }
@@ -74,6 +75,14 @@ void visitChecks(Database& database, Statement& checks, const std::function<bool
   }
 }
 
+// What a point's row says twice is the same both times, and was written as the store writes it.
+void demandWhole(const Statement& row, const CheckPoint& point, std::size_t position) {
+  if (row.integer(9) != static_cast<std::int64_t>(position)) refuseDamaged("position " + row.text(9));
+  if (row.integer(10) != static_cast<std::int64_t>(point.readings.size()))
+    refuseDamaged("reading count " + row.text(10));
+  if (const auto readings = row.text(2); writeReadings(point.readings) != readings) refuseDamaged(readings);
+}
+
 std::vector<Check> checksOf(Database& database, Statement& query) {
   std::vector<Check> checks;
   visitChecks(database, query, [&](const Check& check) {
@@ -101,7 +110,7 @@ CheckTable::CheckTable(Database& database, Ledger& ledger)
           "repeatability, standard_uncertainty, interval_percent, conformity_probability, verdict) "
           "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
       same_(database,
-            std::string("SELECT 1 FROM check_record r WHERE r.tool = ? AND r.date = ? AND r.phase = ? AND ") +
+            std::string("SELECT 1 FROM check_record r WHERE r.tool = ? AND r.date = ? AND r.phase = ? AND r.direction = ? AND ") +
                 notCorrected) {}
 
 std::int64_t CheckTable::nextId() {
@@ -161,10 +170,26 @@ void CheckTable::forEach(const std::function<bool(const Check&)>& visit) const {
   visitChecks(database_, query.run(), visit);
 }
 
-bool CheckTable::exists(const std::string& tool, Date date, Phase phase) const {
-  const bool found = same_.run(tool, writeDate(date), writePhase(phase)).next();
+bool CheckTable::exists(const std::string& tool, Date date, Phase phase, Direction direction) const {
+  const bool found = same_.run(tool, writeDate(date), writePhase(phase), writeDirection(direction)).next();
   same_.finish();
   return found;
+}
+
+ProvenRows CheckTable::proven(Assay<Check> assay) const {
+  const auto points = std::make_shared<Statement>(database_, pointsOfCheck);
+  const RecordKind kind{.kind = "check", .name = {{"check", "id", 0}}};
+  return {database_, kind, std::string(columns) + " ORDER BY r.entry, r.id", 23,
+          [points, assay = std::move(assay)](const Statement& row) {
+            auto check = checkOf(row);
+            points->run(check.id);
+            while (points->next()) {
+              check.points.push_back(pointOf(*points));
+              demandWhole(*points, check.points.back(), check.points.size() - 1);
+            }
+            auto facts = checkFacts(check, check.id);
+            return withAssay(std::move(facts), std::move(check), assay);
+          }};
 }
 
 }  // namespace steadyturn

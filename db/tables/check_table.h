@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "ledger.h"
+#include "proven_rows.h"
 #include "records.h"
 
 namespace steadyturn {
@@ -22,11 +23,13 @@ class CheckTable {
   // Every check of the shop in the order tool, date, phase (as found first), id; corrected ones left out. For
   // exports.
   void forEach(const std::function<bool(const Check&)>& visit) const;  // stops when visit returns false
-  bool exists(const std::string& tool, Date date, Phase phase) const;  // not counting corrected ones
+  // Not counting corrected ones. Each direction of use is a check of its own (ISO 6789-1:2017).
+  bool exists(const std::string& tool, Date date, Phase phase, Direction direction = Direction::Clockwise) const;
   // Set-point summaries without corrected checks, by date, then as found before as left, then id. One tool's, or (in
   // order of tool) all tools'.
   std::vector<PointSummary> summaries(const std::string& tool) const;
   std::vector<PointSummary> allSummaries() const;
+  ProvenRows proven(Assay<Check> assay = {}) const;  // for a proof: corrected ones included
 
  private:
   void addPoints(const Check& check, std::int64_t id);

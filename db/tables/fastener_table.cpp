@@ -12,7 +12,7 @@ constexpr const char* columns =
     "SELECT r.fastener, r.number, r.assembly, r.component, r.thread, r.property_class, r.part_material, r.drive, "
     "r.unit, "
     "r.target, r.low, r.high, r.angle_deg, r.part_limit, r.seal, r.renew, r.lubrication, r.seat_check, r.source, "
-    "r.revision, r.revision_reason FROM fastener_revision r";
+    "r.revision, r.revision_reason, r.entry, r.id FROM fastener_revision r";
 constexpr const char* newest =
     " WHERE NOT EXISTS (SELECT 1 FROM fastener_revision n WHERE n.fastener = r.fastener AND n.number > r.number)";
 
@@ -36,7 +36,7 @@ Fastener fastenerOf(const Statement& row) {
           .seatCheck = row.text(17),
           .source = row.text(18),
           .revision = row.text(19),
-          .number = static_cast<int>(row.integer(1)),
+          .number = storedInt(row, 1),
           .revisionReason = row.text(20)};
 }
 
@@ -127,6 +127,13 @@ std::vector<Fastener> FastenerTable::search(const std::string& words, int limit)
   }
   Statement query(database_, std::string(columns) + FastenerSearch::join());
   return fastenersOf(query.run(expression, limit));
+}
+
+ProvenRows FastenerTable::proven() const {
+  const RecordKind kind{.kind = "fastener", .name = {{"fastener", "id", 0}, {"revision", "number", 1}}};
+  return {database_, kind, std::string(columns) + " ORDER BY r.entry, r.id", 21, [](const Statement& row) {
+            return ProvenFacts{.facts = factsOf(fastenerOf(row)), .place = row.integer(22)};
+          }};
 }
 
 }  // namespace steadyturn

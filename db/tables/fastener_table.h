@@ -6,6 +6,7 @@
 
 #include "fastener_search.h"
 #include "ledger.h"
+#include "proven_rows.h"
 #include "records.h"
 
 namespace steadyturn {
@@ -22,6 +23,7 @@ class FastenerTable {
   // Newest revisions in which every word of `words` begins some word of component, assembly, thread or id (FTS5,
   // accents and case folded), best first, at most `limit`. No words: all, by id.
   std::vector<Fastener> search(const std::string& words, int limit) const;
+  ProvenRows proven() const;  // for a proof: every revision
 
  private:
   Database& database_;

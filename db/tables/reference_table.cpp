@@ -10,7 +10,7 @@ namespace {
 
 constexpr const char* columns =
     "SELECT id, description, serial, certificate, calibrated, due, expanded_uncertainty_percent, coverage_factor, "
-    "error_percent FROM reference_standard";
+    "error_percent, entry FROM reference_standard";
 
 Reference referenceOf(const Statement& row) {
   return {.id = row.text(0),
@@ -66,6 +66,12 @@ std::vector<Reference> ReferenceTable::all() const {
   std::vector<Reference> references;
   while (query.next()) references.push_back(referenceOf(query));
   return references;
+}
+
+ProvenRows ReferenceTable::proven() const {
+  const RecordKind kind{.kind = "reference", .name = {{"reference", "id", 0}}};
+  return {database_, kind, std::string(columns) + " ORDER BY entry, id", 9,
+          [](const Statement& row) { return ProvenFacts{.facts = factsOf(referenceOf(row))}; }};
 }
 
 }  // namespace steadyturn

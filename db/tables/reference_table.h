@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "ledger.h"
+#include "proven_rows.h"
 #include "records.h"
 
 namespace steadyturn {
@@ -15,6 +16,7 @@ class ReferenceTable {
   void add(const Reference& reference, const EntryStamp& stamp);  // ledger kind "reference"
   std::optional<Reference> find(const std::string& id) const;
   std::vector<Reference> all() const;  // by id
+  ProvenRows proven() const;           // for a proof
 
  private:
   Database& database_;

@@ -4,6 +4,16 @@
 
 namespace steadyturn {
 
+namespace {
+
+Facts settingFacts(const std::string& name, const std::string& value) { return {{"name", name}, {"value", value}}; }
+
+Facts importFacts(const std::string& kind, const std::string& sha256, std::int64_t rows) {
+  return {{"kind", kind}, {"sha256", sha256}, {"rows", rows}};
+}
+
+}  // namespace
+
 ShopTable::ShopTable(Database& database, Ledger& ledger) : database_(database), ledger_(ledger) {}
 
 std::optional<std::string> ShopTable::setting(const std::string& name) const {
@@ -12,7 +22,7 @@ std::optional<std::string> ShopTable::setting(const std::string& name) const {
 }
 
 void ShopTable::set(const std::string& name, const std::string& value, const EntryStamp& stamp) {
-  const auto entry = ledger_.append(stamp, "setting", {{"name", name}, {"value", value}});
+  const auto entry = ledger_.append(stamp, "setting", settingFacts(name, value));
   Statement(database_,
             "INSERT INTO shop_setting (name, value, entry) VALUES (?, ?, ?) "
             "ON CONFLICT (name) DO UPDATE SET value = excluded.value, entry = excluded.entry")
@@ -25,9 +35,23 @@ bool ShopTable::fileWasImported(const std::string& kind, const std::string& sha2
 
 void ShopTable::rememberFile(const std::string& kind, const std::string& sha256, std::int64_t rows,
                              const EntryStamp& stamp) {
-  const auto entry = ledger_.append(stamp, "import", {{"kind", kind}, {"sha256", sha256}, {"rows", rows}});
+  const auto entry = ledger_.append(stamp, "import", importFacts(kind, sha256, rows));
   Statement(database_, "INSERT INTO imported_file (kind, sha256, row_count, entry) VALUES (?, ?, ?, ?)")
       .run(kind, sha256, rows, entry);
+}
+
+ProvenRows ShopTable::provenSettings() const {
+  const RecordKind kind{.kind = "setting", .name = {{"setting", "name", 0}}, .replaced = true};
+  return {database_, kind, "SELECT name, value, entry FROM shop_setting ORDER BY entry, name", 2,
+          [](const Statement& row) { return ProvenFacts{.facts = settingFacts(row.text(0), row.text(1))}; }};
+}
+
+ProvenRows ShopTable::provenImports() const {
+  const RecordKind kind{.kind = "import", .name = {{"import of", "kind", 0}, {"file", "sha256", 1}}};
+  return {database_, kind, "SELECT kind, sha256, row_count, entry FROM imported_file ORDER BY entry", 3,
+          [](const Statement& row) {
+            return ProvenFacts{.facts = importFacts(row.text(0), row.text(1), row.integer(2))};
+          }};
 }
 
 }  // namespace steadyturn

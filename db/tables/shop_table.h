@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "ledger.h"
+#include "proven_rows.h"
 
 namespace steadyturn {
 
@@ -18,6 +19,9 @@ class ShopTable {
   bool fileWasImported(const std::string& kind, const std::string& sha256) const;
   void rememberFile(const std::string& kind, const std::string& sha256, std::int64_t rows,
                     const EntryStamp& stamp);  // "import"
+  // For a proof.
+  ProvenRows provenSettings() const;
+  ProvenRows provenImports() const;
 
  private:
   Database& database_;

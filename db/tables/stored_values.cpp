@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <nlohmann/json.hpp>
+#include <utility>
 
 namespace steadyturn {
 
@@ -34,7 +35,18 @@ std::optional<Date> storedOptionalDate(const Statement& row, int column) {
 
 std::optional<bool> storedOptionalBool(const Statement& row, int column) {
   const auto number = row.optionalInteger(column);
-  return number ? std::optional(*number != 0) : std::nullopt;
+  if (number && *number != 0 && *number != 1) refuseDamaged(std::to_string(*number));
+  return number ? std::optional(*number == 1) : std::nullopt;
+}
+
+int storedInt(const Statement& row, int column) {
+  const auto number = row.integer(column);
+  if (!std::in_range<int>(number)) refuseDamaged(std::to_string(number));
+  return static_cast<int>(number);
+}
+
+std::optional<int> storedOptionalInt(const Statement& row, int column) {
+  return row.isNull(column) ? std::nullopt : std::optional(storedInt(row, column));
 }
 
 }  // namespace steadyturn

@@ -27,6 +27,8 @@ Unit storedUnit(std::string_view code);
 Date storedDate(std::string_view text);
 std::optional<Date> storedOptionalDate(const Statement& row, int column);
 std::optional<bool> storedOptionalBool(const Statement& row, int column);
+int storedInt(const Statement& row, int column);
+std::optional<int> storedOptionalInt(const Statement& row, int column);
 [[noreturn]] void refuseDamaged(std::string_view found);
 
 template <typename Value>

@@ -12,7 +12,8 @@ namespace {
 constexpr const char* columns =
     "SELECT t.id, t.job, j.vehicle, t.date, t.fastener, t.fastener_number, t.tool, t.setting, t.unit, "
     "t.seat_checked, "
-    "t.done_by FROM tightening t JOIN job j ON j.id = t.job";
+    "t.done_by, t.entry FROM tightening t ";
+constexpr const char* withJob = "JOIN job j ON j.id = t.job";
 
 Tightening tighteningOf(const Statement& row) {
   return {.id = row.integer(0),
@@ -20,7 +21,7 @@ Tightening tighteningOf(const Statement& row) {
           .vehicle = row.text(2),
           .date = storedDate(row.text(3)),
           .fastener = row.text(4),
-          .fastenerNumber = static_cast<int>(row.integer(5)),
+          .fastenerNumber = storedInt(row, 5),
           .tool = row.text(6),
           .setting = row.text(7),
           .unit = storedUnit(row.text(8)),
@@ -108,19 +109,26 @@ bool TighteningTable::exists(const Tightening& tightening) const {
 }
 
 std::vector<Tightening> TighteningTable::all() const {
-  Statement query(database_, std::string(columns) + " ORDER BY t.date, t.job, t.id");
+  Statement query(database_, std::string(columns) + withJob + " ORDER BY t.date, t.job, t.id");
   return tighteningsOf(query.run());
 }
 
 std::vector<Tightening> TighteningTable::ofTool(const std::string& tool, Date from, Date to) const {
-  Statement query(database_,
-                  std::string(columns) + " WHERE t.tool = ? AND t.date BETWEEN ? AND ? ORDER BY t.date, t.id");
+  Statement query(database_, std::string(columns) + withJob +
+                                 " WHERE t.tool = ? AND t.date BETWEEN ? AND ? ORDER BY t.date, t.id");
   return tighteningsOf(query.run(tool, writeDate(from), writeDate(to)));
 }
 
 std::vector<Tightening> TighteningTable::ofJob(const std::string& job) const {
-  Statement query(database_, std::string(columns) + " WHERE t.job = ? ORDER BY t.date, t.id");
+  Statement query(database_, std::string(columns) + withJob + " WHERE t.job = ? ORDER BY t.date, t.id");
   return tighteningsOf(query.run(job));
+}
+
+ProvenRows TighteningTable::proven() const {
+  const RecordKind kind{.kind = "tightening", .name = {{"tightening", "id", 0}}};
+  // A tightening whose job is gone must be seen, not left out.
+  return {database_, kind, std::string(columns) + "LEFT " + withJob + " ORDER BY t.entry, t.id", 11,
+          [](const Statement& row) { return ProvenFacts{.facts = factsOf(tighteningOf(row), row.integer(0))}; }};
 }
 
 }  // namespace steadyturn

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "ledger.h"
+#include "proven_rows.h"
 #include "records.h"
 
 namespace steadyturn {
@@ -17,6 +18,7 @@ class TighteningTable {
   std::vector<Tightening> all() const;              // by date, job, id
   std::vector<Tightening> ofTool(const std::string& tool, Date from, Date to) const;
   std::vector<Tightening> ofJob(const std::string& job) const;
+  ProvenRows proven() const;  // for a proof
 
  private:
   void ensureJob(const std::string& job, const std::string& vehicle);

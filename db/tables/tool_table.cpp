@@ -10,11 +10,13 @@ namespace {
 
 constexpr const char* columns =
     "SELECT id, description, maker, serial, type, class, unit, minimum, maximum, resolution, drive, interval_days, "
-    "limit_percent, status, status_reason FROM tool";
+    "limit_percent, status, status_reason, entry FROM tool";
 
-std::optional<int> storedDays(const Statement& row, int column) {
-  const auto days = row.optionalInteger(column);
-  return days ? std::optional(static_cast<int>(*days)) : std::nullopt;
+ToolKind storedKind(const std::string& type, const std::string& cls) {
+  const auto kind = stored(parseToolKind(type, cls), type + ' ' + cls);
+  // People may type "1" for I; the store never does.
+  if (writeType(kind.type) != type || writeClass(kind.cls) != cls) refuseDamaged(type + ' ' + cls);
+  return kind;
 }
 
 Tool toolOf(const Statement& row) {
@@ -22,13 +24,13 @@ Tool toolOf(const Statement& row) {
           .description = row.text(1),
           .maker = row.text(2),
           .serial = row.text(3),
-          .kind = stored(parseToolKind(row.text(4), row.text(5)), row.text(4)),
+          .kind = storedKind(row.text(4), row.text(5)),
           .unit = storedUnit(row.text(6)),
           .minimum = row.optionalReal(7),
           .maximum = row.real(8),
           .resolution = row.optionalReal(9),
           .drive = row.text(10),
-          .intervalDays = storedDays(row, 11),
+          .intervalDays = storedOptionalInt(row, 11),
           .limitPercent = row.optionalReal(12),
           .status = stored(parseToolStatus(row.text(13)), row.text(13)),
           .statusReason = row.text(14)};
@@ -51,6 +53,16 @@ Facts factsOf(const Tool& tool) {
   facts["limit_percent"] = decimal(tool.limitPercent);
   facts["status"] = writeToolStatus(tool.status);
   facts["status_reason"] = tool.statusReason;
+  return facts;
+}
+
+Facts statusFacts(const std::string& tool, std::string_view status, const std::string& reason,
+                  const std::string& date) {
+  Facts facts = Facts::object();
+  facts["tool"] = tool;
+  facts["date"] = date;
+  facts["status"] = status;
+  facts["reason"] = reason;
   return facts;
 }
 
@@ -87,16 +99,30 @@ std::vector<Tool> ToolTable::all() const {
 
 void ToolTable::setStatus(const std::string& id, ToolStatus status, const std::string& reason, Date date,
                           const EntryStamp& stamp) {
-  Facts facts = Facts::object();
-  facts["tool"] = id;
-  facts["date"] = writeDate(date);
-  facts["status"] = writeToolStatus(status);
-  facts["reason"] = reason;
-  const auto entry = ledger_.append(stamp, "tool_status", std::move(facts));
+  const auto entry =
+      ledger_.append(stamp, "tool_status", statusFacts(id, writeToolStatus(status), reason, writeDate(date)));
   Statement(database_, "INSERT INTO tool_status_event (entry, tool, date, status, reason) VALUES (?, ?, ?, ?, ?)")
       .run(entry, id, writeDate(date), writeToolStatus(status), reason);
   Statement(database_, "UPDATE tool SET status = ?, status_reason = ? WHERE id = ?")
       .run(writeToolStatus(status), reason, id);
+}
+
+ProvenRows ToolTable::proven(Assay<Tool> assay) const {
+  const RecordKind kind{.kind = "tool", .name = {{"tool", "id", 0}}, .changing = {"status", "status_reason"}};
+  return {database_, kind, std::string(columns) + " ORDER BY entry, id", 15,
+          [assay = std::move(assay)](const Statement& row) {
+            auto tool = toolOf(row);
+            auto facts = factsOf(tool);
+            return withAssay(std::move(facts), std::move(tool), assay);
+          }};
+}
+
+ProvenRows ToolTable::provenStatus() const {
+  const RecordKind kind{.kind = "tool_status", .name = {{"tool", "tool", 1}, {"status of", "date", 2}}};
+  return {database_, kind, "SELECT entry, tool, date, status, reason FROM tool_status_event ORDER BY entry", 0,
+          [](const Statement& row) {
+            return ProvenFacts{.facts = statusFacts(row.text(1), row.text(3), row.text(4), row.text(2))};
+          }};
 }
 
 }  // namespace steadyturn

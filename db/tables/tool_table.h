@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "ledger.h"
+#include "proven_rows.h"
 #include "records.h"
 
 namespace steadyturn {
@@ -19,6 +20,9 @@ class ToolTable {
   // Appends a status event (ledger kind "tool_status") and makes it the tool's present status.
   void setStatus(const std::string& id, ToolStatus status, const std::string& reason, Date date,
                  const EntryStamp& stamp);
+  // For a proof. A tool's row shows its present status, which its events tell.
+  ProvenRows proven(Assay<Tool> assay = {}) const;
+  ProvenRows provenStatus() const;
 
  private:
   Database& database_;

@@ -1,0 +1,44 @@
+#include <map>
+
+#include "check_again.h"
+#include "inside.h"
+#include "shop_proof.h"
+#include "snapshot.h"
+#include "verifier.h"
+
+namespace steadyturn {
+
+Result<Verification> verifyShop(const Shop& shop, const std::optional<Checkpoint>& checkpoint,
+                                const Progress& progress) {
+  return guarded([&]() -> Result<Verification> {
+    auto& inside = shop.inside();
+    const Snapshot snapshot(inside.database);
+    // Tools found to be as their entries have them: a check is held against nothing less. They come before their
+    // checks.
+    std::map<std::string, Tool> proven;
+    const Assay<Tool> keep = [&](const Tool& tool) {
+      proven.insert_or_assign(tool.id, tool);
+      return std::string();
+    };
+    const Assay<Check> checkAgain = [&](const Check& check) {
+      const auto tool = proven.find(check.tool);
+      return tool == proven.end() ? std::string() : differenceOnCheckingAgain(check, tool->second);
+    };
+    std::vector<ProvenRows> records;
+    records.push_back(inside.facts.provenSettings());
+    records.push_back(inside.facts.provenImports());
+    records.push_back(inside.tools.proven(keep));
+    records.push_back(inside.tools.provenStatus());
+    records.push_back(inside.references.proven());
+    records.push_back(inside.fasteners.proven());
+    records.push_back(inside.checks.proven(checkAgain));
+    records.push_back(inside.tightenings.proven());
+    return verifyLedger(inside.database, std::move(records), checkpoint, progress);
+  });
+}
+
+Result<Checkpoint> ledgerHead(const Shop& shop) {
+  return guarded([&]() -> Result<Checkpoint> { return headOf(shop.inside().database); });
+}
+
+}  // namespace steadyturn

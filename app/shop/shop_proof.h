@@ -1,0 +1,39 @@
+// What an auditor asks of a shop: that no record was changed, removed or slipped in; a copy that is whole; and the
+// hashes with which anybody can prove that a certificate's check stands in the ledger.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "shop.h"
+#include "verification.h"
+
+namespace steadyturn {
+
+// Holds every record, as its table shows it, against its ledger entry, and recomputes every check from its readings.
+// With a checkpoint, today's ledger must also go on from it: that finds a tail cut off and an older copy put back.
+// Faults are data, not problems. Problems: Unavailable (the shop can't be read), Cancelled.
+Result<Verification> verifyShop(const Shop& shop, const std::optional<Checkpoint>& checkpoint = {},
+                                const Progress& progress = {});
+
+// The ledger's head as it is now, for a certificate or a note kept outside the shop.
+Result<Checkpoint> ledgerHead(const Shop& shop);
+
+// Copies the shop, as it is at one moment, to a file that must not exist yet. The copy is opened again and held
+// against the original before it gets its name; returns the head of its ledger. Problems: CannotCreate, Unavailable.
+Result<Checkpoint> backupShop(const Shop& shop, const std::string& path);
+
+// Leads from one entry of the ledger to the head of the whole: hash the entry's bytes, then fold in `path`
+// (RFC 9162, 2.1.3.2).
+struct EntryProof {
+  std::int64_t sequence = 0;      // of the entry, from 1; its leaf has index sequence − 1
+  std::string leaf;               // hex
+  Checkpoint head;                // tree size and root
+  std::vector<std::string> path;  // hex, from the leaf up
+};
+// Of the entry that recorded a check. Problems: NotFound, Unavailable.
+Result<EntryProof> proveCheck(const Shop& shop, std::int64_t check);
+
+}  // namespace steadyturn

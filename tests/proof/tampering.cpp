@@ -1,0 +1,203 @@
+#include "tampering.h"
+
+#include <algorithm>
+#include <array>
+#include <stdexcept>
+#include <vector>
+
+namespace steadyturn {
+
+struct Tampering::Table {
+  const char* name;
+  std::vector<const char*> keys;
+  const char* record;  // SQL: how people name the record that a row is or belongs to
+  const char* entry;   // SQL: that record's entry
+  std::vector<const char*> dates;
+  const char* nextKeys;  // SQL: keys for a copy of a row
+};
+
+namespace {
+
+std::string quoted(const std::string& text) {
+  std::string quoted = "'";
+  for (const char c : text) quoted += c == '\'' ? "''" : std::string(1, c);
+  return quoted + "'";
+}
+
+}  // namespace
+
+const Tampering::Table& Tampering::anyTable() {
+  static const std::vector<Table> tables{
+      {"tool", {"id"}, "'tool ' || id", "entry", {}, "id || 'x'"},
+      {"tool_status_event", {"entry"}, "'tool ' || tool || ' status'", "entry", {"date"}, "entry + 100000"},
+      {"reference_standard", {"id"}, "'reference ' || id", "entry", {"calibrated", "due"}, "id || 'x'"},
+      {"fastener_revision", {"id"}, "'fastener ' || fastener", "entry", {}, "id + 100000"},
+      {"check_record", {"id"}, "'check ' || id", "entry", {"date"}, "id + 100000"},
+      {"check_point",
+       {"check_id", "position"},
+       "'check ' || check_id",
+       "(SELECT entry FROM check_record WHERE id = check_id)",
+       {},
+       "check_id, position + 100"},
+      {"job",
+       {"id"},
+       "'tightening ' || (SELECT MIN(t.id) FROM tightening t WHERE t.job = job.id)",
+       "(SELECT MIN(t.entry) FROM tightening t WHERE t.job = job.id)",
+       {},
+       "id || 'x'"},
+      {"tightening", {"id"}, "'tightening ' || id", "entry", {"date"}, "id + 100000"},
+      {"shop_setting", {"name"}, "'setting ' || name", "entry", {}, "name || 'x'"},
+      {"ledger", {"seq"}, "'entry ' || seq", "seq", {"at"}, "(SELECT MAX(seq) + 1 FROM ledger)"}};
+  return tables[below(tables.size())];
+}
+
+Tampering::Row Tampering::anyRow(const Table& table) {
+  std::string keys;
+  for (const auto* key : table.keys) keys += std::string("quote(") + key + "), ";
+  const auto count = shop_.integer(std::string("SELECT COUNT(*) FROM ") + table.name);
+  const auto cells = shop_.row("SELECT " + keys + table.record + ", " + table.entry + " FROM " + table.name +
+                               " LIMIT 1 OFFSET " + std::to_string(below(static_cast<std::size_t>(count))));
+  Row row{.table = &table, .where = "1", .record = *cells[cells.size() - 2], .entry = std::stoll(*cells.back())};
+  for (std::size_t i = 0; i < table.keys.size(); ++i)
+    row.where += std::string(" AND ") + table.keys[i] + " = " + *cells[i];
+  return row;
+}
+
+std::string Tampering::anyColumn(const Table& table) {
+  const auto columns = shop_.column(std::string("SELECT name FROM pragma_table_info('") + table.name + "')");
+  return columns[below(columns.size())];
+}
+
+// Another value of the same sort: one byte of a text or of bytes, the next number.
+std::string Tampering::changed(const Row& row, const std::string& column) {
+  const auto cells = shop_.row("SELECT typeof(" + column + "), hex(" + column + "), quote(" + column + ") FROM " +
+                               row.table->name + " WHERE " + row.where);
+  const auto& sort = *cells[0];
+  auto hex = *cells[1];
+  if (sort == "null") {
+    const auto declared = shop_.text(std::string("SELECT type FROM pragma_table_info('") + row.table->name +
+                                     "') WHERE name = " + quoted(column));
+    return declared == "TEXT" ? "'x'" : "1";
+  }
+  if (sort == "integer") return *cells[2] + " + 1";
+  if (sort == "real") return "CAST(" + *cells[2] + " * 1.0000000000001 + 1e-13 AS REAL)";
+  if (hex.empty()) return "'x'";
+  // A letter or digit for a byte: the text stays text.
+  static constexpr std::string_view others = "0123456789abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ";
+  const auto at = 2 * below(hex.size() / 2);
+  const auto old = std::stoi(hex.substr(at, 2), nullptr, 16);
+  char other = others[below(others.size())];
+  if (other == static_cast<char>(old)) other = other == 'q' ? 'Q' : 'q';
+  static constexpr std::string_view digits = "0123456789ABCDEF";
+  hex[at] = digits[static_cast<unsigned char>(other) >> 4];
+  hex[at + 1] = digits[static_cast<unsigned char>(other) & 15];
+  const auto bytes = "x'" + hex + "'";
+  return sort == "blob" ? bytes : "CAST(" + bytes + " AS TEXT)";
+}
+
+Done Tampering::done(const std::string& what, const Row& row) const {
+  return {.what = what + " of " + row.table->name + " WHERE " + row.where, .record = row.record, .entry = row.entry};
+}
+
+std::optional<Done> Tampering::changeCell() {
+  const auto row = anyRow(anyTable());
+  const auto column = anyColumn(*row.table);
+  const auto value = changed(row, column);
+  if (!shop_.run(std::string("UPDATE ") + row.table->name + " SET " + column + " = " + value + " WHERE " + row.where))
+    return std::nullopt;
+  return done("cell " + column + " := " + value, row);
+}
+
+std::optional<Done> Tampering::removeRow() {
+  const auto row = anyRow(anyTable());
+  if (!shop_.run(std::string("DELETE FROM ") + row.table->name + " WHERE " + row.where)) return std::nullopt;
+  return done("row removed", row);
+}
+
+std::optional<Done> Tampering::swapCells() {
+  const auto& table = anyTable();
+  const auto one = anyRow(table), other = anyRow(table);
+  const auto column = anyColumn(table);
+  const auto value = [&](const Row& row) {
+    return shop_.text("SELECT quote(" + column + ") FROM " + table.name + " WHERE " + row.where);
+  };
+  const auto first = value(one), second = value(other);
+  const bool isKey = std::ranges::find(table.keys, column) != table.keys.end();
+  if (first == second || isKey) return std::nullopt;
+  const auto set = [&](const Row& row, const std::string& to) {
+    return shop_.run(std::string("UPDATE ") + table.name + " SET " + column + " = " + to + " WHERE " + row.where);
+  };
+  shop_.run("SAVEPOINT swap");
+  if (!set(one, second) || !set(other, first)) {
+    shop_.run("ROLLBACK TO swap");
+    shop_.run("RELEASE swap");
+    return std::nullopt;
+  }
+  shop_.run("RELEASE swap");
+  return done("cells " + column + " swapped with " + other.record, one);
+}
+
+std::optional<Done> Tampering::insertRow() {
+  const auto row = anyRow(anyTable());
+  const auto& table = *row.table;
+  std::string columns;
+  for (const auto& column : shop_.column(std::string("SELECT name FROM pragma_table_info('") + table.name + "')")) {
+    const bool isKey = std::ranges::find(table.keys, column) != table.keys.end();
+    const bool isNumber = column == "number";  // of a fastener's revision: unique with the fastener
+    if (!isKey) columns += ", " + column + (isNumber ? " + 1" : "");
+  }
+  // The keys stand first in every table here.
+  if (!shop_.run(std::string("INSERT INTO ") + table.name + " SELECT " + table.nextKeys + columns + " FROM " +
+                 table.name + " WHERE " + row.where))
+    return std::nullopt;
+  auto inserted = done("row copied", row);
+  const std::string name = table.name;
+  if (name == "job") inserted = {.what = inserted.what, .record = "job", .entry = -1};
+  if (name == "tool_status_event" || name == "ledger") inserted.entry = shop_.integer("SELECT MAX(seq) FROM ledger");
+  return inserted;
+}
+
+std::optional<Done> Tampering::cutTail() {
+  const auto last = shop_.integer("SELECT MAX(seq) FROM ledger");
+  const auto kept = last - 1 - static_cast<std::int64_t>(below(50));
+  if (!shop_.run("DELETE FROM ledger WHERE seq > " + std::to_string(kept))) return std::nullopt;
+  return Done{.what = "tail cut after " + std::to_string(kept), .record = "no record", .entry = last};
+}
+
+std::optional<Done> Tampering::shiftDate() {
+  const auto& table = anyTable();
+  if (table.dates.empty()) return std::nullopt;
+  const auto row = anyRow(table);
+  const std::string column = table.dates[below(table.dates.size())];
+  const auto shifted = "date(substr(" + column + ", 1, 10), '+1 day') || substr(" + column + ", 11)";
+  if (shop_.text("SELECT " + column + " FROM " + table.name + " WHERE " + row.where).empty()) return std::nullopt;
+  if (!shop_.run(std::string("UPDATE ") + table.name + " SET " + column + " = " + shifted + " WHERE " + row.where))
+    return std::nullopt;
+  return done("date " + column + " shifted", row);
+}
+
+std::optional<Done> Tampering::swapEntries() {
+  const auto last = shop_.integer("SELECT MAX(seq) FROM ledger");
+  const auto one = 1 + static_cast<std::int64_t>(below(static_cast<std::size_t>(last)));
+  const auto other = 1 + static_cast<std::int64_t>(below(static_cast<std::size_t>(last)));
+  if (one == other) return std::nullopt;
+  const auto move = [&](std::int64_t from, std::int64_t to) {
+    shop_.run("UPDATE ledger SET seq = " + std::to_string(to) + " WHERE seq = " + std::to_string(from));
+  };
+  move(one, -1);
+  move(other, one);
+  move(-1, other);
+  return Done{.what = "entries swapped with " + std::to_string(other), .record = "entry", .entry = one};
+}
+
+Done Tampering::once() {
+  constexpr std::array ways{&Tampering::changeCell, &Tampering::removeRow, &Tampering::swapCells,
+                            &Tampering::insertRow,  &Tampering::cutTail,   &Tampering::shiftDate,
+                            &Tampering::swapEntries};
+  for (int tries = 0; tries < 100; ++tries) {
+    if (auto made = (this->*ways[below(ways.size())])()) return *made;
+  }
+  throw std::runtime_error("no change took");
+}
+
+}  // namespace steadyturn

@@ -2,6 +2,7 @@
 #include <QApplication>
 #include <QCommandLineParser>
 #include <QFileInfo>
+#include <QIcon>
 
 #include "main_window.h"
 #include "settings.h"
@@ -20,6 +21,8 @@ int main(int argc, char** argv) {
   QApplication::setApplicationName(QStringLiteral("steadyturn"));
   QApplication::setOrganizationName(QStringLiteral("steadyturn"));
   QApplication::setApplicationVersion(QStringLiteral(STEADYTURN_VERSION));
+  QApplication::setDesktopFileName(QStringLiteral("steadyturn"));
+  QApplication::setWindowIcon(QIcon::fromTheme(QStringLiteral("steadyturn")));
 
   QCommandLineParser line;
   line.setApplicationDescription(QStringLiteral(

@@ -109,13 +109,14 @@ std::string_view writeStanding(Standing standing);  // "retired", "held", "faile
 
 struct DriftSeries {
   StatedTorque target;
-  std::vector<PointSummary> points;  // by date, as found before as left
+  Direction direction = Direction::Clockwise;  // each direction of use is a series of its own (ISO 6789-1)
+  std::vector<PointSummary> points;            // by date, as found before as left
   DriftResult drift;
 };
 
 struct ToolDrift {
   Tool tool;
-  std::vector<DriftSeries> series;         // rising by target; empty when never checked
+  std::vector<DriftSeries> series;         // rising by target, clockwise first; empty when never checked
   std::optional<Date> dueDate;             // the earliest of the series'
   DriftState state = DriftState::Unknown;  // the worst of the series'
   std::size_t worst = 0;                   // index of the deciding series

@@ -10,7 +10,8 @@ namespace {
 
 constexpr const char* columns =
     "SELECT id, maker, description, type, class, maximum, maximum_unit, date, done_by, reference, target, unit, "
-    "readings, span_reproducibility, span_drive, span_interface, span_loading_point, basis, note FROM bench_setup";
+    "readings, span_reproducibility, span_drive, span_interface, span_loading_point, basis, note, entry FROM "
+    "bench_setup";
 constexpr const char* newestFirst = " ORDER BY date DESC, id DESC";
 
 Facts readingsFacts(const BenchSetup& setup) {
@@ -32,12 +33,6 @@ void readReadings(const std::string& json, BenchSetup& setup) {
   } catch (const Facts::exception&) {
     refuseDamaged(json);
   }
-}
-
-ToolKind storedKind(const std::string& type, const std::string& cls) {
-  const auto kind = parseToolKind(type, cls);
-  if (!kind) refuseDamaged(type + " " + cls);
-  return *kind;
 }
 
 BenchSetup setupOf(const Statement& row) {
@@ -116,6 +111,24 @@ std::optional<ReferenceRange> BenchSetupTable::rangeOf(const std::string& refere
                   "SELECT low, high, unit FROM reference_range WHERE reference = ? ORDER BY entry DESC LIMIT 1");
   if (!query.run(reference).next()) return std::nullopt;
   return ReferenceRange{.low = query.real(0), .high = query.real(1), .unit = storedUnit(query.text(2))};
+}
+
+ProvenRows BenchSetupTable::proven() const {
+  const RecordKind kind{.kind = "bench_setup", .name = {{"bench set-up", "id", 0}}};
+  return {database_, kind, std::string(columns) + " ORDER BY entry, id", 19, [](const Statement& row) {
+            const auto setup = setupOf(row);
+            if (const auto readings = row.text(12); readingsFacts(setup).dump() != readings) refuseDamaged(readings);
+            return ProvenFacts{.facts = benchSetupFacts(setup, setup.id)};
+          }};
+}
+
+ProvenRows BenchSetupTable::provenRanges() const {
+  const RecordKind kind{.kind = "reference_range", .name = {{"range of reference", "reference", 1}}};
+  return {database_, kind, "SELECT entry, reference, low, high, unit FROM reference_range ORDER BY entry", 0,
+          [](const Statement& row) {
+            const ReferenceRange range{.low = row.real(2), .high = row.real(3), .unit = storedUnit(row.text(4))};
+            return ProvenFacts{.facts = referenceRangeFacts(row.text(1), range)};
+          }};
 }
 
 Facts benchSetupFacts(const BenchSetup& setup, std::int64_t id) {

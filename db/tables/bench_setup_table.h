@@ -6,6 +6,7 @@
 
 #include "bench_record.h"
 #include "ledger.h"
+#include "proven_rows.h"
 
 namespace steadyturn {
 
@@ -20,6 +21,10 @@ class BenchSetupTable {
   // Ledger kind "reference_range".
   void setRange(const std::string& reference, const ReferenceRange& range, const EntryStamp& stamp);
   std::optional<ReferenceRange> rangeOf(const std::string& reference) const;
+
+  // For a proof.
+  ProvenRows proven() const;
+  ProvenRows provenRanges() const;
 
  private:
   Database& database_;

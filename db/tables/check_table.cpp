@@ -109,9 +109,9 @@ CheckTable::CheckTable(Database& database, Ledger& ledger)
           "INSERT INTO check_point (check_id, position, target, unit, readings, reading_count, mean_deviation, "
           "repeatability, standard_uncertainty, interval_percent, conformity_probability, verdict) "
           "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
-      same_(database,
-            std::string("SELECT 1 FROM check_record r WHERE r.tool = ? AND r.date = ? AND r.phase = ? AND r.direction = ? AND ") +
-                notCorrected) {}
+      same_(database, std::string("SELECT 1 FROM check_record r WHERE r.tool = ? AND r.date = ? AND r.phase = ? AND "
+                                  "r.direction = ? AND ") +
+                          notCorrected) {}
 
 std::int64_t CheckTable::nextId() {
   if (const auto& connection = database_.connection(); countedIn_ != connection.transactions) {

@@ -15,7 +15,8 @@ std::string summaryQuery(const char* where) {
              "p.standard_uncertainty, "
              "p.verdict, CASE p.position WHEN 0 THEN r.tool END, CASE p.position WHEN 0 THEN r.date END, "
              "CASE p.position WHEN 0 THEN r.phase END, "
-             "CASE p.position WHEN 0 THEN r.reference_expanded_percent / r.reference_coverage_factor END "
+             "CASE p.position WHEN 0 THEN r.reference_expanded_percent / r.reference_coverage_factor END, "
+             "CASE p.position WHEN 0 THEN r.direction END "
              "FROM check_record r JOIN check_point p ON p.check_id = r.id "
              "WHERE NOT EXISTS (SELECT 1 FROM check_record c WHERE c.corrects = r.id)") +
          where + " ORDER BY r.tool, r.date, r.phase, r.id, p.position";
@@ -29,6 +30,8 @@ void readCheckFacts(const Statement& row, PointSummary& summary) {
   const auto phase = row.text(10);
   summary.phase = stored(parsePhase(phase), phase);
   summary.referenceStandardUncertainty = row.real(11);
+  const auto direction = row.text(12);
+  summary.direction = stored(parseDirection(direction), direction);
 }
 
 std::vector<PointSummary> summariesOf(Statement& query) {

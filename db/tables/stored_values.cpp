@@ -27,6 +27,13 @@ Unit storedUnit(std::string_view code) {
   return *unit;
 }
 
+ToolKind storedKind(const std::string& type, const std::string& cls) {
+  const auto kind = stored(parseToolKind(type, cls), type + ' ' + cls);
+  // People may type "1" for I; the store never does.
+  if (writeType(kind.type) != type || writeClass(kind.cls) != cls) refuseDamaged(type + ' ' + cls);
+  return kind;
+}
+
 Date storedDate(std::string_view text) { return stored(parseDate(text, "date"), text); }
 
 std::optional<Date> storedOptionalDate(const Statement& row, int column) {

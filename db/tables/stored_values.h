@@ -24,6 +24,7 @@ std::optional<std::string> dateText(const std::optional<Date>& date);
 
 // From a column. They throw StoreError (damaged) for what was never written there.
 Unit storedUnit(std::string_view code);
+ToolKind storedKind(const std::string& type, const std::string& cls);
 Date storedDate(std::string_view text);
 std::optional<Date> storedOptionalDate(const Statement& row, int column);
 std::optional<bool> storedOptionalBool(const Statement& row, int column);

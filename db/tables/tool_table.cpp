@@ -12,13 +12,6 @@ constexpr const char* columns =
     "SELECT id, description, maker, serial, type, class, unit, minimum, maximum, resolution, drive, interval_days, "
     "limit_percent, status, status_reason, entry FROM tool";
 
-ToolKind storedKind(const std::string& type, const std::string& cls) {
-  const auto kind = stored(parseToolKind(type, cls), type + ' ' + cls);
-  // People may type "1" for I; the store never does.
-  if (writeType(kind.type) != type || writeClass(kind.cls) != cls) refuseDamaged(type + ' ' + cls);
-  return kind;
-}
-
 Tool toolOf(const Statement& row) {
   return {.id = row.text(0),
           .description = row.text(1),

@@ -26,7 +26,7 @@ struct ReferenceUncertainty {
 struct VariationSpans {
   std::optional<double> reproducibility{};
   std::optional<double> drive{};
-  std::optional<double> interface{};
+  std::optional<double> interface {};
   std::optional<double> loadingPoint{};
 };
 
@@ -39,7 +39,7 @@ std::string_view writeVerdict(Verdict verdict);  // "pass", "conditional pass", 
 Result<Verdict> parseVerdict(std::string_view typed);
 
 struct SetPointReadings {
-  StatedTorque target;                 // Xa, > 0
+  StatedTorque target;                   // Xa, > 0
   std::vector<StatedTorque> readings{};  // Xr, each > 0, at least one
 };
 
@@ -66,7 +66,7 @@ struct PointResult {
   std::vector<double> deviationsPercent{};
   double meanDeviationPercent = 0;
   std::optional<double> repeatabilityPercent{};  // sample standard deviation (n − 1); absent with one reading
-  double standardUncertaintyPercent = 0;       // w, ISO 6789-2
+  double standardUncertaintyPercent = 0;         // w, ISO 6789-2
   double coverageFactor = 2;
   double expandedUncertaintyPercent = 0;  // W = k w
   double intervalPercent = 0;             // W′ = |mean| + W + |b_e|
@@ -81,15 +81,15 @@ enum class NoteKind { TooFewReadings, SetPointMissing, ReferenceTooUncertain };
 struct Note {
   NoteKind kind;
   std::optional<StatedTorque> target{};  // where it applies
-  double found = 0;                    // readings taken; reference's expanded uncertainty %
-  double asked = 0;                    // readings asked for; a quarter of the permissible deviation %
+  double found = 0;                      // readings taken; reference's expanded uncertainty %
+  double asked = 0;                      // readings asked for; a quarter of the permissible deviation %
 };
 // "20 N·m: 3 readings, the standard asks for 5 (ISO 6789-1)".
 std::string writeNote(const Note& note);
 
 struct CheckResult {
   std::vector<PointResult> points{};  // as given
-  Verdict verdict = Verdict::Fail;  // the worst point's
+  Verdict verdict = Verdict::Fail;    // the worst point's
   double limitPercent = 0;
   std::vector<std::string> notEvaluated{};  // budget sources that counted as 0
   std::vector<Note> notes{};

@@ -26,9 +26,9 @@ enum class ProblemKind {
 // One thing that is wrong: which field, what was found there, what would be accepted.
 struct Problem {
   ProblemKind kind = ProblemKind::BadInput;
-  std::string field{};     // "points[1].readings.unit", "tool", "--date" …; empty when there is none
-  std::string found{};     // as typed; may be empty
-  std::string accepted{};  // what would be right, or what to do next
+  std::string field{};                // "points[1].readings.unit", "tool", "--date" …; empty when there is none
+  std::string found{};                // as typed; may be empty
+  std::string accepted{};             // what would be right, or what to do next
   std::optional<std::size_t> line{};  // of a file, counted from 1
 
   bool operator==(const Problem&) const = default;

@@ -125,6 +125,7 @@ struct PointSummary {
   double standardUncertainty = 0;
   double referenceStandardUncertainty = 0;  // %, expanded / k
   Verdict verdict = Verdict::Fail;
+  Direction direction = Direction::Clockwise;
 };
 
 struct Tightening {

@@ -107,6 +107,33 @@ TEST_F(Verify, ReadsASettingsNewestEntryOnly) {
       << listed(verification);
 }
 
+TEST_F(Verify, KnowsTheBenchsRecords) {
+  {
+    auto shop = Shop::open(path).value();
+    const auto reference = shop.references()->front().id;
+    ASSERT_TRUE(shop.setReferenceRange(reference, {.low = 10, .high = 200, .unit = Unit::NewtonMetre}));
+    BenchSetupDraft draft;
+    draft.tool = "W06";
+    draft.reference = reference;
+    draft.by = "petra";
+    draft.date = shop.today();
+    draft.target = writeNumber(shop.planBenchSetup("W06")->target.value);
+    draft.unit = shop.planBenchSetup("W06")->target.unit;
+    draft.typedSpans.drive = 0.3;
+    draft.basis = "the maker's figures";
+    const auto recorded = shop.recordBenchSetup(draft);
+    ASSERT_TRUE(recorded) << recorded.error().front().field << ": " << recorded.error().front().accepted;
+    const auto verification = verifyShop(shop).value();
+    EXPECT_TRUE(verification.intact()) << listed(verification);
+  }
+  change("UPDATE bench_setup SET span_drive = 0.1 WHERE id = 1");
+  change("UPDATE reference_range SET high = 2000");
+  const auto faults = listed(verified(path));
+  EXPECT_NE(faults.find("bench set-up 1 differs: span_drive is \"0.1\", the entry says \"0.3\""), std::string::npos)
+      << faults;
+  EXPECT_NE(faults.find("high is \"2000\", the entry says \"200\""), std::string::npos) << faults;
+}
+
 // A verdict rewritten in the record and in its entry, with a fitting hash: the readings still tell.
 TEST_F(Verify, RecomputesWhatWasMadeOfTheReadings) {
   RawShop raw(path);

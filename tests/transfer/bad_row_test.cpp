@@ -1,4 +1,5 @@
 // Rows that are refused: each is told with its line and its column, and nothing of the file is kept.
+#include <fmt/core.h>
 #include <gmock/gmock.h>
 
 #include "transfer_fixture.h"
@@ -113,7 +114,7 @@ TEST_F(BadRow, OfTightenings) {
 TEST_F(BadRow, ListsTheFirst100ProblemsAndCountsTheRest) {
   Shop shop = newShop();
   std::string bytes = "tool,type,class,max,unit\n";
-  for (int i = 0; i < 250; ++i) bytes += "T" + std::to_string(i) + ",II,A,ten,N.m\n";
+  for (int i = 0; i < 250; ++i) bytes += fmt::format("T{},II,A,ten,N.m\n", i);
   const Problems problems = refused(shop, TableKind::Tools, bytes);
   ASSERT_THAT(problems, SizeIs(101));
   EXPECT_EQ(problems[0].line, 2);

@@ -1,4 +1,5 @@
 // Rows of a check file become checks.
+#include <fmt/core.h>
 #include <gmock/gmock.h>
 
 #include "transfer_fixture.h"
@@ -102,7 +103,7 @@ TEST_F(CheckRows, AreRefusedWhereTheShopHasTheCheck) {
 
 TEST_F(CheckRows, MayHaveManySetPointsButNotAnyNumber) {
   std::string bytes = header;
-  for (int i = 0; i < 101; ++i) bytes += "TW-1,2026-01-31,as_found," + std::to_string(20 + 0.5 * i) + ",50,N.m,,\n";
+  for (int i = 0; i < 101; ++i) bytes += fmt::format("TW-1,2026-01-31,as_found,{},50,N.m,,\n", 20 + 0.5 * i);
   const Problems problems = refused(shop_, TableKind::Checks, bytes);
   ASSERT_THAT(problems, SizeIs(1));
   EXPECT_EQ(problems[0].line, 102);

@@ -1,4 +1,5 @@
 // Rows of tools, references and fasteners.
+#include <fmt/core.h>
 #include <gmock/gmock.h>
 
 #include "transfer_fixture.h"
@@ -58,7 +59,7 @@ TEST_F(RegisterRows, OfAPlasticPartWithoutALimitAreTakenInWithAWarning) {
 TEST_F(RegisterRows, WarnAtMostAHundredTimes) {
   Shop shop = newShop();
   std::string bytes = "fastener,component,target,unit,part_material\n";
-  for (int i = 0; i < 120; ++i) bytes += "F" + std::to_string(i) + ",housing,18,N.m,plastic\n";
+  for (int i = 0; i < 120; ++i) bytes += fmt::format("F{},housing,18,N.m,plastic\n", i);
   const ImportReport report = imported(shop, TableKind::Fasteners, bytes);
   EXPECT_EQ(report.records, 120);
   ASSERT_THAT(report.warnings, SizeIs(101));

@@ -111,6 +111,7 @@ Result<Output> list(const Result<std::vector<Fastener>>& fasteners, bool json) {
                figure(one.high, 4), limit, one.source.empty() ? "not on record" : one.source});
   }
   if (json) return Output{.text = writeDocument({{"fasteners", std::move(all)}}), .cautions = {}};
+  if (table.empty()) return Output{.text = "No fastener found.\n", .cautions = {}};
   return Output{.text = table.text() + '\n' + serviceDataFirst + '\n', .cautions = {}};
 }
 

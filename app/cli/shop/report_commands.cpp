@@ -5,6 +5,7 @@
 #include <map>
 
 #include "chart_picture.h"
+#include "dcc.h"
 #include "history_report.h"
 #include "json_document.h"
 #include "output_file.h"
@@ -21,10 +22,13 @@ struct Typed {
   bool json = false;
 };
 
-using Spell = Result<void> (*)(const ReportDocument&, QIODevice&);
-const std::map<std::string, Spell> documentWriters{{".pdf", writePdf}, {".csv", writeCsv}};
-using Draw = Result<void> (*)(const ChartModel&, const ChartTheme&, QSize, QIODevice&);
-const std::map<std::string, Draw> chartWriters{{".svg", writeChartSvg}, {".png", writeChartPng}};
+// By the ending of the file.
+using WriteDocument = Result<void> (*)(const ReportDocument&, QIODevice&);
+const std::map<std::string, WriteDocument> documentWriters{{".pdf", writePdf}, {".csv", writeCsv}};
+using DrawChart = Result<void> (*)(const ChartModel&, const ChartTheme&, QSize, QIODevice&);
+const std::map<std::string, DrawChart> chartWriters{{".svg", writeChartSvg}, {".png", writeChartPng}};
+constexpr const char* certificateEndings = ".pdf, .csv or .xml (a Digital Calibration Certificate)";
+constexpr const char* historyEndings = ".pdf, .csv, .svg or .png";
 
 constexpr int chartWidth = 1200, chartHeight = 700;  // pixels
 
@@ -34,10 +38,8 @@ std::string endingOf(const std::string& file) {
   return ending;
 }
 
-void refuseOtherEnding(const std::string& file, bool charts) {
-  const std::string ending = endingOf(file);
-  if (documentWriters.contains(ending) || (charts && chartWriters.contains(ending))) return;
-  refuseUsage("-o", "is \"" + file + "\"; it ends in " + (charts ? ".pdf, .csv, .svg or .png" : ".pdf or .csv"));
+void refuseOtherEnding(const std::string& file, bool good, const char* endings) {
+  if (!good) refuseUsage("-o", "is \"" + file + "\"; it ends in " + endings);
 }
 
 template <typename Write>
@@ -55,9 +57,10 @@ Result<Output> writeReport(const Typed& typed, const Write& write) {
 Result<Output> writeCertificate(Shop& shop, const Typed& typed) {
   const auto data = shop.certificate(typed.check);
   if (!data) return tl::unexpected(data.error());
-  const ReportDocument report = buildCertificate(*data);
-  const Spell spell = documentWriters.at(endingOf(typed.file));
-  return writeReport(typed, [&](QIODevice& out) { return spell(report, out); });
+  return writeReport(typed, [&](QIODevice& out) {
+    const auto writer = documentWriters.find(endingOf(typed.file));
+    return writer == documentWriters.end() ? writeDcc(*data, out) : writer->second(buildCertificate(*data), out);
+  });
 }
 
 Result<Output> writeHistory(Shop& shop, const Typed& typed) {
@@ -98,8 +101,11 @@ void addReportCommands(Context& context) {
   CLI::App* certificate = context.add(group, "certificate", "Write the certificate of a check",
                                       "sturn report certificate 42 -o certificate.pdf");
   certificate->add_option("CHECK", typed->check, "The check's number")->required()->type_name("");
-  addFileOption(*certificate, *typed, ".pdf, .csv");
-  certificate->parse_complete_callback([typed] { refuseOtherEnding(typed->file, false); });
+  addFileOption(*certificate, *typed, certificateEndings);
+  certificate->parse_complete_callback([typed] {
+    const std::string ending = endingOf(typed->file);
+    refuseOtherEnding(typed->file, documentWriters.contains(ending) || ending == ".xml", certificateEndings);
+  });
   context.runs(
       certificate, [typed](Shop& shop) { return writeCertificate(shop, *typed); }, Face::Picture);
 
@@ -110,8 +116,11 @@ void addReportCommands(Context& context) {
   history->add_option("--unit", typed->unit, "Unit of --target (N.m)")->type_name("");
   history->add_option("--as-of", typed->asOf, "The day it is asked for, such as 2026-06-01; else today")
       ->type_name("");
-  addFileOption(*history, *typed, ".pdf, .csv, .svg, .png");
-  history->parse_complete_callback([typed] { refuseOtherEnding(typed->file, true); });
+  addFileOption(*history, *typed, historyEndings);
+  history->parse_complete_callback([typed] {
+    const std::string ending = endingOf(typed->file);
+    refuseOtherEnding(typed->file, documentWriters.contains(ending) || chartWriters.contains(ending), historyEndings);
+  });
   context.runs(
       history, [typed](Shop& shop) { return writeHistory(shop, *typed); }, Face::Picture);
 }

@@ -49,10 +49,9 @@ BenchForm::BenchForm(BenchModel& model, QWidget* parent) : QWidget(parent), mode
 
   connect(tool_, &Picker::picked, this, &BenchForm::toolWanted);
   connect(tool_, &Picker::unknown, this, [this](const QString& typed) { emit notFound(tr("tool"), typed); });
-  connect(reference_, &Picker::picked, this, [this] {
-    tellModel();
-    emit referencePicked();
-  });
+  connect(tool_, &Picker::entered, this, &BenchForm::entered);
+  connect(reference_, &Picker::picked, this, &BenchForm::tellModel);
+  connect(reference_, &Picker::entered, this, &BenchForm::entered);
   connect(reference_, &Picker::unknown, this,
           [this](const QString& typed) { emit notFound(tr("reference standard"), typed); });
   for (QLineEdit* line : {by_, temperature_, humidity_, note_}) {

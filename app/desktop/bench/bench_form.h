@@ -25,7 +25,7 @@ class BenchForm : public QWidget {
 
  signals:
   void toolWanted(const QString& id);
-  void referencePicked();
+  void entered();  // tool or reference was chosen by Enter: on to what comes next
   void notFound(const QString& what, const QString& typed);
 
  private:

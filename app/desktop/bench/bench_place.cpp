@@ -54,8 +54,8 @@ BenchPlace::BenchPlace(OpenShop& shop, QWidget* parent)
   connect(&model_, &BenchModel::pointsRebuilt, this, fit);
   fit();
 
-  connect(form_, &BenchForm::toolWanted, this, &BenchPlace::take);
-  connect(form_, &BenchForm::referencePicked, this, &BenchPlace::goToWork);
+  connect(form_, &BenchForm::toolWanted, this, &BenchPlace::pickUp);
+  connect(form_, &BenchForm::entered, this, &BenchPlace::goToWork);
   connect(form_, &BenchForm::notFound, this, [this](const QString& what, const QString& typed) {
     message_->say(Tone::Caution,
                   tr("No single %1 here fits “%2”. Type more of it, or pick one from the list.").arg(what, typed));
@@ -112,13 +112,17 @@ QWidget* BenchPlace::makeFoot() {
 }
 
 void BenchPlace::take(const QString& tool) {
+  pickUp(tool);
+  goToWork();
+}
+
+void BenchPlace::pickUp(const QString& tool) {
   message_->clear();
   const Result<void> picked = model_.pickTool(toText(tool));
   if (!picked) return message_->sayProblems(picked.error());
   const int typed = model_.draft().typedReadings();
   if (typed > 0)
     message_->say(Tone::Info, tr("Going on with the %1 readings typed earlier for %2.").arg(typed).arg(tool));
-  goToWork();
 }
 
 void BenchPlace::arrive() { goToWork(); }

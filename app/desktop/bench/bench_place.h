@@ -28,6 +28,7 @@ class BenchPlace : public QWidget {
 
  private:
   QWidget* makeFoot();
+  void pickUp(const QString& tool);
   void showPlan();
   void showEvaluation();
   void goToWork();

@@ -26,8 +26,19 @@ Picker::Picker(const QString& accessibleName, const QString& hint, QWidget* pare
   completer()->setCompletionMode(QCompleter::PopupCompletion);
   completer()->setCaseSensitivity(Qt::CaseInsensitive);
   completer()->setMaxVisibleItems(12);
-  connect(this, &QComboBox::activated, this, &Picker::settle);
-  connect(lineEdit(), &QLineEdit::editingFinished, this, &Picker::settle);
+  connect(this, &QComboBox::activated, this, [this] {
+    settle();
+    emit entered();
+  });
+  connect(lineEdit(), &QLineEdit::editingFinished, this, [this] {
+    // Where no window manager is, the list that opens takes the focus: then typing is not over yet.
+    if (!completer()->popup()->isVisible()) settle();
+  });
+  connect(lineEdit(), &QLineEdit::returnPressed, this, [this] {
+    const bool known = !resolve(currentText()).isEmpty();
+    settle();
+    if (known) emit entered();
+  });
 }
 
 void Picker::setItems(std::vector<Item> items) {

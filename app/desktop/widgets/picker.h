@@ -22,7 +22,8 @@ class Picker : public QComboBox {
   QString resolve(const QString& typed) const;
 
  signals:
-  void picked(const QString& id);
+  void picked(const QString& id);  // another one than before
+  void entered();                  // chosen by Enter or from the list, be it the same: work may go on
   void unknown(const QString& typed);
 
  private:

@@ -106,12 +106,13 @@ static Result<Check> store(Shop::Inside& shop, const Shop& face, const CheckDraf
     check.corrects = corrects;
     check.correctionReason = reason;
     Transaction transaction(shop.database);
-    if (!corrects && shop.checks.exists(check.tool, check.date, check.phase)) {
+    if (!corrects && shop.checks.exists(check.tool, check.date, check.phase, check.direction)) {
       return refuse({.kind = ProblemKind::Conflict,
                      .field = "date",
-                     .found = check.tool + " has a check " + std::string(writePhase(check.phase)) + " on " +
+                     .found = check.tool + " has a check " + std::string(writePhase(check.phase)) +
+                              (check.direction == Direction::Clockwise ? "" : " counterclockwise") + " on " +
                               writeDate(check.date),
-                     .accepted = "another day or phase; a mistake is mended by correcting that check"});
+                     .accepted = "another day, phase or direction; a mistake is mended by correcting that check"});
     }
     check.id = shop.checks.add(check, shop.stamp());
     if (!corrects) shop.drafts.remove(check.tool);

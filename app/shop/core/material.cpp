@@ -27,7 +27,8 @@ Result<CertificateData> Shop::certificate(std::int64_t id) const {
     if (!issued->reference.empty()) data.reference = inside_->references.find(issued->reference);
     if (issued->phase == Phase::AsLeft) {
       for (auto& other : inside_->checks.ofTool(issued->tool)) {
-        const bool sameVisit = other.date == issued->date && other.phase == Phase::AsFound && !other.correctedBy;
+        const bool sameVisit = other.date == issued->date && other.phase == Phase::AsFound &&
+                               other.direction == issued->direction && !other.correctedBy;
         if (sameVisit) data.before = std::move(other);
       }
     }

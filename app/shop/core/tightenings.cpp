@@ -31,24 +31,41 @@ DoubtfulPeriod doubtfulPeriod(const std::vector<PointSummary>& summaries, std::i
 }
 
 struct FailedCheck {
+  Date date{};
   std::int64_t bad = 0;
   std::int64_t good = 0;  // 0: never a good one before
 };
 
 // The newest check as found with a set-point that failed, and the last check without one before it.
-std::optional<FailedCheck> newestFailure(const std::vector<PointSummary>& summaries) {
+// REQUIRES: summaries of one direction.
+std::optional<FailedCheck> newestFailureOf(const std::vector<PointSummary>& summaries) {
   std::optional<FailedCheck> failure;
   std::int64_t lastGood = 0;
   for (std::size_t i = 0; i < summaries.size();) {
     const auto id = summaries[i].check;
     auto verdict = Verdict::Pass;
     const auto phase = summaries[i].phase;
+    const auto date = summaries[i].date;
     for (; i < summaries.size() && summaries[i].check == id; ++i) verdict = std::max(verdict, summaries[i].verdict);
     const bool failed = verdict > Verdict::ConditionalPass;
-    if (failed && phase == Phase::AsFound) failure = FailedCheck{.bad = id, .good = lastGood};
+    if (failed && phase == Phase::AsFound) failure = FailedCheck{.date = date, .bad = id, .good = lastGood};
     if (!failed) lastGood = id;
   }
   return failure;
+}
+
+// A good check of one direction says nothing of the other, so each is looked at alone. The later failure counts:
+// which way a tightening went is not on record.
+std::optional<FailedCheck> newestFailure(const std::vector<PointSummary>& summaries) {
+  std::optional<FailedCheck> newest;
+  for (const auto direction : {Direction::Clockwise, Direction::Counterclockwise}) {
+    std::vector<PointSummary> oneWay;
+    std::copy_if(summaries.begin(), summaries.end(), std::back_inserter(oneWay),
+                 [&](const PointSummary& point) { return point.direction == direction; });
+    const auto failure = newestFailureOf(oneWay);
+    if (failure && (!newest || failure->date > newest->date)) newest = failure;
+  }
+  return newest;
 }
 
 Window windowFor(const Fastener& fastener) {

@@ -1,5 +1,7 @@
 #include "candidates.h"
 
+#include <algorithm>
+
 namespace steadyturn {
 
 namespace {
@@ -46,7 +48,12 @@ Candidate candidateOf(const ToolDrift& drift, const ToolOverview& overview) {
                       .limitPercent = drift.tool.permittedPercent(),
                       .refusal = refusalOf(overview),
                       .outlooks = {}};
-  for (const auto& series : drift.series) candidate.outlooks.push_back(outlookOf(series));
+  // Common threads are right-handed: the clockwise series speak for a tool that has any.
+  const auto isClockwise = [](const DriftSeries& series) { return series.direction == Direction::Clockwise; };
+  const bool anyClockwise = std::ranges::any_of(drift.series, isClockwise);
+  for (const auto& series : drift.series) {
+    if (isClockwise(series) || !anyClockwise) candidate.outlooks.push_back(outlookOf(series));
+  }
   return candidate;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace steadyturn {
 
@@ -24,12 +25,14 @@ int gravity(DriftState state) {
   return 0;
 }
 
-DriftSeries& seriesFor(std::vector<DriftSeries>& series, StatedTorque target) {
-  const double wanted = target.torque().newtonMetres();
+DriftSeries& seriesFor(std::vector<DriftSeries>& series, const PointSummary& point) {
+  const double wanted = point.target.torque().newtonMetres();
   for (auto& one : series) {
-    if (std::abs(one.target.torque().newtonMetres() - wanted) <= sameTarget * wanted) return one;
+    const bool same = std::abs(one.target.torque().newtonMetres() - wanted) <= sameTarget * wanted;
+    if (same && one.direction == point.direction) return one;
   }
-  return series.emplace_back(DriftSeries{.target = target, .points = {}, .drift = {}});
+  return series.emplace_back(
+      DriftSeries{.target = point.target, .direction = point.direction, .points = {}, .drift = {}});
 }
 
 void evaluate(DriftSeries& series, const Tool& tool, Date asOf, const Policy& policy) {
@@ -50,10 +53,11 @@ void evaluate(DriftSeries& series, const Tool& tool, Date asOf, const Policy& po
 ToolDrift driftOf(const Tool& tool, const std::vector<PointSummary>& summaries, Date asOf, const Policy& policy) {
   ToolDrift result{.tool = tool, .series = {}, .dueDate = {}, .state = DriftState::Unknown, .worst = 0};
   for (const auto& point : summaries) {
-    if (point.date <= asOf) seriesFor(result.series, point.target).points.push_back(point);
+    if (point.date <= asOf) seriesFor(result.series, point).points.push_back(point);
   }
-  std::sort(result.series.begin(), result.series.end(),
-            [](const auto& a, const auto& b) { return a.target.torque() < b.target.torque(); });
+  std::sort(result.series.begin(), result.series.end(), [](const auto& a, const auto& b) {
+    return std::tuple(a.target.torque(), a.direction) < std::tuple(b.target.torque(), b.direction);
+  });
   for (std::size_t i = 0; i < result.series.size(); ++i) {
     auto& series = result.series[i];
     evaluate(series, tool, asOf, policy);
@@ -70,8 +74,12 @@ ToolDrift driftOf(const Tool& tool, const std::vector<PointSummary>& summaries, 
 Verdict newestVerdict(const std::vector<PointSummary>& summaries) {
   if (summaries.empty()) return Verdict::Fail;
   auto verdict = Verdict::Pass;
-  for (const auto& point : summaries) {
-    if (point.check == summaries.back().check) verdict = std::max(verdict, point.verdict);
+  for (const auto direction : {Direction::Clockwise, Direction::Counterclockwise}) {
+    const auto newest = std::find_if(summaries.rbegin(), summaries.rend(),
+                                     [&](const auto& point) { return point.direction == direction; });
+    for (auto point = newest; point != summaries.rend() && point->check == newest->check; ++point) {
+      verdict = std::max(verdict, point->verdict);
+    }
   }
   return verdict;
 }

@@ -13,8 +13,9 @@ inline constexpr int dueSoonDays = 30;
 // Groups one tool's summaries by set-point and evaluates each as of a day; checks after that day are left out.
 ToolDrift driftOf(const Tool& tool, const std::vector<PointSummary>& summaries, Date asOf, const Policy& policy);
 
-// The newest check's verdict, the worst of its set-points; Fail when there is none.
-// REQUIRES: summaries in the store's order (date, as found before as left, id).
+// The newest check's verdict, the worst of its set-points; of a tool checked both ways, the worse of the newest in
+// each direction. Fail when there is none. REQUIRES: summaries in the store's order (date, as found before as left,
+// id).
 Verdict newestVerdict(const std::vector<PointSummary>& summaries);
 
 ToolOverview overviewOf(const ToolDrift& drift, const std::vector<PointSummary>& summaries, Date asOf);

@@ -47,7 +47,7 @@ TEST_P(ThemeContrast, textStandsOutFromItsGround) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Themes, ThemeContrast, ::testing::Values(Theme::Light, Theme::Dark, Theme::Contrast),
-                         [](const auto& info) { return toText(themeWord(info.param)); });
+                         [](const auto& theme) { return toText(themeWord(theme.param)); });
 
 TEST(Looks, noTwoStandingsShareASignAndNoneIsWithoutAWord) {
   std::vector<Sign> signs;

@@ -21,7 +21,9 @@ void expectWhole(const QWidget& window, const QString& where) {
   EXPECT_LE(window.minimumSizeHint().height(), 800) << toText(where);
   for (const QLabel* label : window.findChildren<QLabel*>()) {
     if (!label->isVisible() || label->text().isEmpty()) continue;
-    if (!label->wordWrap()) EXPECT_GE(label->width() + 1, label->sizeHint().width()) << toText(where + label->text());
+    if (!label->wordWrap()) {
+      EXPECT_GE(label->width() + 1, label->sizeHint().width()) << toText(where + label->text());
+    }
     const int needed = label->wordWrap() ? label->heightForWidth(label->width()) : label->sizeHint().height();
     EXPECT_GE(label->height() + 1, needed) << toText(where + label->text());
   }

@@ -44,7 +44,7 @@ rc::Gen<std::string> cellText() {
 std::string write(const Table& table, std::size_t columns, char separator) {
   std::string out;
   CsvWriter writer(out, separator);
-  for (std::size_t i = 0; i < columns; ++i) writer.plain("c" + std::to_string(i));
+  for (std::size_t i = 0; i < columns; ++i) writer.plain(std::string("c").append(std::to_string(i)));
   writer.endRow();
   for (const auto& row : table) {
     for (const std::string& text : row) writer.text(text);

@@ -1,5 +1,7 @@
 #include "check_table.h"
 
+#include <limits>
+#include <memory>
 #include <nlohmann/json.hpp>
 
 #include "check_facts.h"
@@ -18,9 +20,10 @@ constexpr const char* columns =
     "r.verdict, "
     "r.corrects, r.correction_reason, c.id, r.entry FROM check_record r LEFT JOIN check_record c ON c.corrects = "
     "r.id";
-constexpr const char* pointsOfCheck =
+constexpr const char* pointColumns =
     "SELECT target, unit, readings, mean_deviation, repeatability, standard_uncertainty, interval_percent, "
-    "conformity_probability, verdict, position, reading_count FROM check_point WHERE check_id = ? ORDER BY position";
+    "conformity_probability, verdict, position, reading_count, check_id FROM check_point ";
+constexpr const char* ofOneCheck = "WHERE check_id = ? ORDER BY position";
 constexpr const char* notCorrected = "NOT EXISTS (SELECT 1 FROM check_record c WHERE c.corrects = r.id)";
 
 Verdict storedVerdict(const std::string& text) { return stored(parseVerdict(text), text); }
@@ -66,7 +69,7 @@ CheckPoint pointOf(const Statement& row) {
 // Reads checks with their points. A check and its points are written at once and never change, so asking for the
 // points check by check can't mix two moments.
 void visitChecks(Database& database, Statement& checks, const std::function<bool(const Check&)>& visit) {
-  Statement points(database, pointsOfCheck);
+  Statement points(database, std::string(pointColumns) + ofOneCheck);
   while (checks.next()) {
     auto check = checkOf(checks);
     points.run(check.id);
@@ -82,6 +85,38 @@ void demandWhole(const Statement& row, const CheckPoint& point, std::size_t posi
     refuseDamaged("reading count " + row.text(10));
   if (const auto readings = row.text(2); writeReadings(point.readings) != readings) refuseDamaged(readings);
 }
+
+// The points of check after check. Checks come by their ids where nobody meddled, so one walk along all points serves
+// them; for one that comes out of order they are asked for.
+class PointWalk {
+ public:
+  explicit PointWalk(Database& database)
+      : all_(database, std::string(pointColumns) + "ORDER BY check_id, position"),
+        one_(database, std::string(pointColumns) + ofOneCheck) {}
+
+  void addTo(Check& check) {
+    if (check.id <= reached_) {
+      one_.run(check.id);
+      while (one_.next()) add(one_, check);
+      return;
+    }
+    if (reached_ == before) more_ = all_.run().next();
+    reached_ = check.id;
+    while (more_ && all_.integer(11) < check.id) more_ = all_.next();
+    for (; more_ && all_.integer(11) == check.id; more_ = all_.next()) add(all_, check);
+  }
+
+ private:
+  static constexpr auto before = std::numeric_limits<std::int64_t>::min();
+  static void add(const Statement& row, Check& check) {
+    check.points.push_back(pointOf(row));
+    demandWhole(row, check.points.back(), check.points.size() - 1);
+  }
+
+  Statement all_, one_;
+  std::int64_t reached_ = before;
+  bool more_ = false;
+};
 
 std::vector<Check> checksOf(Database& database, Statement& query) {
   std::vector<Check> checks;
@@ -177,16 +212,12 @@ bool CheckTable::exists(const std::string& tool, Date date, Phase phase, Directi
 }
 
 ProvenRows CheckTable::proven(Assay<Check> assay) const {
-  const auto points = std::make_shared<Statement>(database_, pointsOfCheck);
+  const auto points = std::make_shared<PointWalk>(database_);
   const RecordKind kind{.kind = "check", .name = {{"check", "id", 0}}};
   return {database_, kind, std::string(columns) + " ORDER BY r.entry, r.id", 23,
           [points, assay = std::move(assay)](const Statement& row) {
             auto check = checkOf(row);
-            points->run(check.id);
-            while (points->next()) {
-              check.points.push_back(pointOf(*points));
-              demandWhole(*points, check.points.back(), check.points.size() - 1);
-            }
+            points->addTo(check);
             auto facts = checkFacts(check, check.id);
             return withAssay(std::move(facts), std::move(check), assay);
           }};

@@ -52,6 +52,9 @@ BenchPlace::BenchPlace(OpenShop& shop, QWidget* parent)
   column->addWidget(makeFoot());
   column->addStretch(1);
   connect(&model_, &BenchModel::pointsRebuilt, this, fit);
+  connect(&model_, &BenchModel::pointsRebuilt, this, [this] {
+    if (QWidget* last = grid_->lastCell()) QWidget::setTabOrder(last, save_);
+  });
   fit();
 
   connect(form_, &BenchForm::toolWanted, this, &BenchPlace::pickUp);

@@ -38,8 +38,22 @@ void ReadingsGrid::rebuild() {
   for (const BenchPoint& point : points) readings = std::max(readings, point.readings.size());
   if (!points.empty()) makeHeader(grid, readings);
   for (std::size_t p = 0; p < points.size(); ++p) rows_.push_back(makeRow(grid, p, readings));
+  orderTabs();
   showFigures();
   sheet_->show();
+}
+
+// Tab runs through the readings alone and on to Save; the set-points, seldom changed, come before them.
+void ReadingsGrid::orderTabs() {
+  QWidget* before = nullptr;
+  const auto follow = [&before](QWidget* next) {
+    if (before) QWidget::setTabOrder(before, next);
+    before = next;
+  };
+  for (const Row& row : rows_) follow(row.target);
+  for (const Row& row : rows_) {
+    for (ReadingCell* cell : row.cells) follow(cell->line());
+  }
 }
 
 void ReadingsGrid::makeHeader(QGridLayout* grid, std::size_t readings) {

@@ -38,6 +38,7 @@ class ReadingsGrid : public QWidget {
   void rebuild();
   void makeHeader(QGridLayout* grid, std::size_t readings);
   Row makeRow(QGridLayout* grid, std::size_t point, std::size_t readings);
+  void orderTabs();
   void showFigures();
   void goOn(std::size_t point, std::size_t reading);
 

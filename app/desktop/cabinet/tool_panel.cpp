@@ -130,8 +130,9 @@ QWidget* ToolPanel::makeReason() {
   row->setContentsMargins(0, 0, 0, 0);
   reasonLabel_ = new QLabel(panel);
   reason_ = new QLineEdit(panel);
+  reason_->setAccessibleName(tr("Reason"));
   reasonLabel_->setBuddy(reason_);
-  confirm_ = new QPushButton(panel);
+  confirm_ = new QPushButton(tr("Confirm"), panel);
   auto* cancel = new QPushButton(tr("Cance&l"), panel);
   row->addWidget(reasonLabel_);
   row->addWidget(reason_, 1);

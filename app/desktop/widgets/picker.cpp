@@ -1,12 +1,13 @@
 #include "picker.h"
 
-#include <QAbstractItemView>
-#include <QCompleter>
+#include <QKeyEvent>
 #include <QLineEdit>
 #include <algorithm>
 
 namespace steadyturn {
 namespace {
+
+constexpr std::size_t mostSuggested = 12;  // more than that is not read, but typed on
 
 QString lineOf(const Picker::Item& item) {
   return item.label.isEmpty() ? item.id : item.id + QStringLiteral("  ·  ") + item.label;
@@ -22,23 +23,65 @@ Picker::Picker(const QString& accessibleName, const QString& hint, QWidget* pare
   setMinimumContentsLength(10);
   lineEdit()->setPlaceholderText(hint);
   lineEdit()->setAccessibleName(accessibleName);
-  completer()->setFilterMode(Qt::MatchContains);
-  completer()->setCompletionMode(QCompleter::PopupCompletion);
-  completer()->setCaseSensitivity(Qt::CaseInsensitive);
-  completer()->setMaxVisibleItems(12);
+  setCompleter(nullptr);  // its list is a window of its own, which takes the keys where no window manager is
   connect(this, &QComboBox::activated, this, [this] {
     settle();
     emit entered();
   });
-  connect(lineEdit(), &QLineEdit::editingFinished, this, [this] {
-    // Where no window manager is, the list that opens takes the focus: then typing is not over yet.
-    if (!completer()->popup()->isVisible()) settle();
-  });
-  connect(lineEdit(), &QLineEdit::returnPressed, this, [this] {
-    const bool known = !resolve(currentText()).isEmpty();
-    settle();
-    if (known) emit entered();
-  });
+  connect(lineEdit(), &QLineEdit::textEdited, this, &Picker::suggest);
+  connect(lineEdit(), &QLineEdit::editingFinished, this, &Picker::settle);
+}
+
+void Picker::suggest(const QString& typed) {
+  if (suggestions_.isNull()) {
+    suggestions_ = new Suggestions(*this);
+    connect(suggestions_, &Suggestions::clickedOn, this, &Picker::enter);
+  }
+  std::vector<Suggestion> fitting;
+  const QString text = typed.trimmed();
+  for (const Item& item : items_) {
+    if (text.isEmpty() || fitting.size() == mostSuggested) break;
+    if (lineOf(item).contains(text, Qt::CaseInsensitive)) fitting.push_back({item.id, lineOf(item)});
+  }
+  suggestions_->offer(fitting);
+}
+
+void Picker::enter(const QString& typed) {
+  closeSuggestions();
+  setEditText(typed);
+  const bool known = !resolve(typed).isEmpty();
+  settle();
+  if (known) emit entered();
+}
+
+void Picker::closeSuggestions() {
+  if (suggestions_) suggestions_->hide();
+}
+
+void Picker::keyPressEvent(QKeyEvent* event) {
+  const bool listed = suggestions_ && suggestions_->isVisible();
+  switch (event->key()) {
+    case Qt::Key_Down:
+    case Qt::Key_Up:
+      if (!listed) break;
+      return suggestions_->step(event->key() == Qt::Key_Down ? 1 : -1);
+    case Qt::Key_Escape:
+      if (!listed) break;
+      return closeSuggestions();
+    case Qt::Key_Return:
+    case Qt::Key_Enter: {
+      const QString chosen = listed ? suggestions_->chosen() : QString();
+      return enter(chosen.isEmpty() ? currentText() : chosen);
+    }
+    default:
+      break;
+  }
+  QComboBox::keyPressEvent(event);
+}
+
+void Picker::focusOutEvent(QFocusEvent* event) {
+  closeSuggestions();
+  QComboBox::focusOutEvent(event);
 }
 
 void Picker::setItems(std::vector<Item> items) {

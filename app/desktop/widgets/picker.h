@@ -2,7 +2,10 @@
 #pragma once
 
 #include <QComboBox>
+#include <QPointer>
 #include <vector>
+
+#include "suggestions.h"
 
 namespace steadyturn {
 
@@ -26,11 +29,19 @@ class Picker : public QComboBox {
   void entered();                  // chosen by Enter or from the list, be it the same: work may go on
   void unknown(const QString& typed);
 
+ protected:
+  void keyPressEvent(QKeyEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+
  private:
+  void suggest(const QString& typed);
+  void enter(const QString& typed);
+  void closeSuggestions();
   void settle();
   void showPicked();
   std::vector<Item> items_;
   QString picked_;
+  QPointer<Suggestions> suggestions_;  // the window owns it
 };
 
 }  // namespace steadyturn

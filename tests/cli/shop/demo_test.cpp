@@ -29,7 +29,7 @@ TEST_F(DemoShop, ListsWhatIsDueEarliestFirst) {
   EXPECT_THAT(run({"due"}).out, HasSubstr("overdue"));
 }
 
-// A tool's drift is the fit of its checks: the same list through `evaluate drift`.
+// A tool's drift is the fit of its checks up to that day: the same list through `evaluate drift`.
 TEST_F(DemoShop, DriftsAsItsChecksSay) {
   const std::string tool = idWith(ask({"tool", "list"}).at("tools"), "state", "leaving");
   const auto facts = ask({"tool", "show", tool});
@@ -44,6 +44,7 @@ TEST_F(DemoShop, DriftsAsItsChecksSay) {
       {"checks", nlohmann::json::array()}};
   const auto checks = ask({"check", "list", "--tool", tool}).at("checks");
   for (const auto& check : checks) {
+    if (check.at("date").get<std::string>() > "2026-06-01") continue;  // nobody knew it on that day
     for (const auto& point : check.at("points")) {
       if (point.at("target") != series.at("target") || !check.at("corrected_by").is_null()) continue;
       document["checks"].push_back({{"date", check.at("date")},

@@ -25,6 +25,7 @@ class StartedProgram : public DemoShop {
     environment_.insert("QT_QPA_PLATFORM", "xcb");
     environment_.insert("XDG_CONFIG_HOME", file("config"));
     environment_.insert("XDG_DATA_HOME", file("data"));
+    environment_.insert("XDG_RUNTIME_DIR", file(""));
     program_.setProcessEnvironment(environment_);
     program_.setProcessChannelMode(QProcess::MergedChannels);
   }

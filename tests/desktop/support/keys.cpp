@@ -5,7 +5,9 @@
 namespace steadyturn {
 namespace {
 
+// Where the window system would send a key: an open list first.
 QWidget* focused() {
+  if (QWidget* list = QApplication::activePopupWidget()) return list;
   QWidget* widget = QApplication::focusWidget();
   return widget ? widget : QApplication::activeWindow();
 }
@@ -21,6 +23,8 @@ void Keys::type(const QString& text) {
 
 void Keys::press(Qt::Key key, Qt::KeyboardModifiers modifiers) {
   QTest::keyClick(focused(), key, modifiers);
+  // A button that answers to a shortcut is seen pressed for a tenth of a second before it acts (QAbstractButton).
+  if (modifiers & (Qt::ControlModifier | Qt::AltModifier)) QTest::qWait(150);
   ++count_;
 }
 

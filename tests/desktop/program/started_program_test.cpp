@@ -53,7 +53,14 @@ class StartedProgram : public DemoShop {
     xdotool({"windowfocus", "--sync", window_});
   }
   void press(const QString& key) { xdotool({"key", key}); }
-  void type(const QString& text) { xdotool({"type", "--delay", "15", text}); }
+  // A line feed is the Enter key; xdotool would look for a key of that name, which a plain keyboard has not.
+  void type(const QString& text) {
+    const QStringList lines = text.split('\n');
+    for (qsizetype i = 0; i < lines.size(); ++i) {
+      if (i > 0) press("Return");
+      if (!lines[i].isEmpty()) xdotool({"type", "--delay", "15", lines[i]});
+    }
+  }
   QProcess display_, program_;
   QProcessEnvironment environment_;
   QString window_;

@@ -16,7 +16,7 @@ class StartedProgram : public DemoShop {
     DemoShop::SetUp();
     // Xvfb picks a free display and tells its number.
     display_.setProgram("Xvfb");
-    display_.setArguments({"-displayfd", "1", "-screen", "0", "1280x800x24", "-nolisten", "tcp"});
+    display_.setArguments({"-displayfd", "1", "-screen", "0", "1280x800x24", "-nolisten", "tcp", "-noreset"});
     display_.start();
     ASSERT_TRUE(display_.waitForStarted()) << "needs the Debian packages xvfb and xdotool";
     ASSERT_TRUE(display_.waitForReadyRead(20000));
@@ -44,6 +44,9 @@ class StartedProgram : public DemoShop {
     return QString::fromUtf8(tool.readAllStandardOutput()).trimmed();
   }
   void start(const QStringList& arguments) {
+    // The display tells its number before it takes callers.
+    ASSERT_TRUE(wait([this] { return !xdotool({"getdisplaygeometry"}).isEmpty(); }))
+        << display_.readAll().toStdString();
     program_.start(STEADYTURN_PROGRAM, arguments);
     ASSERT_TRUE(program_.waitForStarted());
     ASSERT_TRUE(wait([this] {

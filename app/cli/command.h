@@ -12,6 +12,7 @@ namespace steadyturn {
 struct Output {
   std::string text;                   // for standard output, with its last line break
   std::vector<std::string> cautions;  // for standard error, a line each
+  int status = 0;                     // what the program ends with when the text was written
 };
 
 // Parsing the command line only chooses the command; it runs afterwards, once everything typed was understood.

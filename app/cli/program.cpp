@@ -15,7 +15,8 @@ namespace steadyturn {
 namespace {
 
 constexpr const char* closing =
-    "Exit status: 0 done; 64 bad usage; 65 bad input data; 66 input file missing; 69 database unavailable;\n"
+    "Exit status: 0 done; 1 verify found damage; 64 bad usage; 65 bad input data; 66 input file missing; 69 database "
+    "unavailable;\n"
     "73 output can't be created; 77 not permitted; 130 cancelled.\n"
     "Example: sturn convert 20 lbf.ft N.m";
 
@@ -59,7 +60,8 @@ int run(const Command& command) {
   const auto output = command();
   if (!output) return fail(output.error());
   for (const std::string& caution : output->cautions) writeMessage(displayText(caution));
-  return print(output->text);
+  const int printed = print(output->text);
+  return printed == exit_status::done ? output->status : printed;
 }
 
 Problems argumentsThatAreNotText(int argc, char** argv) {

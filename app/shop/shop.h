@@ -36,12 +36,14 @@ class Shop {
 
   const std::string& address() const;
   std::string name() const;
+  std::string id() const;  // tells this shop from every other; never changes
+  ShopFacts facts() const;
   bool readOnly() const;
   // The day that counts as today: the clock's, or the demo depot's fixed one.
   Date today() const;
   bool isDemo() const;
   Policy policy() const;
-  Result<void> setPolicy(const Policy& policy);
+  Result<void> change(const ShopFacts& facts, const Policy& policy);  // both or neither
 
   // Tools
   Result<void> addTool(const Tool& tool);
@@ -119,6 +121,9 @@ class Shop {
                          const Progress& progress = {}) const;
 
   // Material for reports
+  // What falls to the bench up to `until`: the due list without held tools, with what to check and why.
+  Result<std::vector<DueWork>> dueWork(Date asOf, Date until) const;
+  Result<ToolRegisterData> toolRegister(Date asOf) const;
   Result<CertificateData> certificate(std::int64_t check) const;
   Result<HistoryData> history(const std::string& tool, std::optional<StatedTorque> target, Date asOf) const;
 

@@ -11,9 +11,11 @@
 #include "bench_record.h"
 #include "certificate.h"
 #include "choose.h"
+#include "due_work.h"
 #include "history_chart.h"
 #include "recall.h"
 #include "records.h"
+#include "tool_register.h"
 
 namespace steadyturn {
 
@@ -23,6 +25,13 @@ struct Policy {
   double confidence = 0.95;
   DecisionRule rule = DecisionRule::Simple;
   double partLimitRisk = defaultPartLimitRisk;
+};
+
+// Who the shop is, as its papers say.
+struct ShopFacts {
+  std::string name;     // "Municipal vehicle depot"
+  std::string place;    // where the bench stands
+  std::string country;  // ISO 3166-1 alpha-2, such as "DE"; "" when not said
 };
 
 struct CheckPlan {

@@ -12,7 +12,7 @@ namespace steadyturn {
 
 namespace {
 
-constexpr const char* columns =
+constexpr const char* checkColumns =
     "SELECT r.id, r.tool, r.date, r.phase, r.reference, r.checked_by, r.direction, r.temperature_c, "
     "r.humidity_percent, "
     "r.note, r.limit_percent, r.rule, r.reference_expanded_percent, r.reference_coverage_factor, "
@@ -185,23 +185,23 @@ void CheckTable::addPoints(const Check& check, std::int64_t id) {
 }
 
 std::optional<Check> CheckTable::find(std::int64_t id) const {
-  Statement query(database_, std::string(columns) + " WHERE r.id = ?");
+  Statement query(database_, std::string(checkColumns) + " WHERE r.id = ?");
   auto checks = checksOf(database_, query.run(id));
   return checks.empty() ? std::nullopt : std::optional(std::move(checks.front()));
 }
 
 std::vector<Check> CheckTable::ofTool(const std::string& tool) const {
-  Statement query(database_, std::string(columns) + " WHERE r.tool = ? ORDER BY r.date, r.phase, r.id");
+  Statement query(database_, std::string(checkColumns) + " WHERE r.tool = ? ORDER BY r.date, r.phase, r.id");
   return checksOf(database_, query.run(tool));
 }
 
 std::vector<Check> CheckTable::newest(int limit) const {
-  Statement query(database_, std::string(columns) + " ORDER BY r.date DESC, r.id DESC LIMIT ?");
+  Statement query(database_, std::string(checkColumns) + " ORDER BY r.date DESC, r.id DESC LIMIT ?");
   return checksOf(database_, query.run(limit));
 }
 
 void CheckTable::forEach(const std::function<bool(const Check&)>& visit) const {
-  Statement query(database_, std::string(columns) + " WHERE c.id IS NULL ORDER BY r.tool, r.date, r.phase, r.id");
+  Statement query(database_, std::string(checkColumns) + " WHERE c.id IS NULL ORDER BY r.tool, r.date, r.phase, r.id");
   visitChecks(database_, query.run(), visit);
 }
 
@@ -214,7 +214,7 @@ bool CheckTable::exists(const std::string& tool, Date date, Phase phase, Directi
 ProvenRows CheckTable::proven(Assay<Check> assay) const {
   const auto points = std::make_shared<PointWalk>(database_);
   const RecordKind kind{.kind = "check", .name = {{"check", "id", 0}}};
-  return {database_, kind, std::string(columns) + " ORDER BY r.entry, r.id", 23,
+  return {database_, kind, std::string(checkColumns) + " ORDER BY r.entry, r.id", 23,
           [points, assay = std::move(assay)](const Statement& row) {
             auto check = checkOf(row);
             points->addTo(check);

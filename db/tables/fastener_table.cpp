@@ -8,7 +8,7 @@ namespace steadyturn {
 
 namespace {
 
-constexpr const char* columns =
+constexpr const char* fastenerColumns =
     "SELECT r.fastener, r.number, r.assembly, r.component, r.thread, r.property_class, r.part_material, r.drive, "
     "r.unit, "
     "r.target, r.low, r.high, r.angle_deg, r.part_limit, r.seal, r.renew, r.lubrication, r.seat_check, r.source, "
@@ -100,38 +100,38 @@ void FastenerTable::add(const Fastener& fastener, const EntryStamp& stamp) {
 }
 
 std::optional<Fastener> FastenerTable::find(const std::string& id) const {
-  Statement query(database_, std::string(columns) + " WHERE r.fastener = ? ORDER BY r.number DESC LIMIT 1");
+  Statement query(database_, std::string(fastenerColumns) + " WHERE r.fastener = ? ORDER BY r.number DESC LIMIT 1");
   return query.run(id).next() ? std::optional(fastenerOf(query)) : std::nullopt;
 }
 
 std::optional<Fastener> FastenerTable::find(const std::string& id, int number) const {
-  Statement query(database_, std::string(columns) + " WHERE r.fastener = ? AND r.number = ?");
+  Statement query(database_, std::string(fastenerColumns) + " WHERE r.fastener = ? AND r.number = ?");
   return query.run(id, number).next() ? std::optional(fastenerOf(query)) : std::nullopt;
 }
 
 std::vector<Fastener> FastenerTable::all() const {
-  Statement query(database_, std::string(columns) + newest + " ORDER BY r.fastener");
+  Statement query(database_, std::string(fastenerColumns) + newest + " ORDER BY r.fastener");
   return fastenersOf(query.run());
 }
 
 std::vector<Fastener> FastenerTable::revisions(const std::string& id) const {
-  Statement query(database_, std::string(columns) + " WHERE r.fastener = ? ORDER BY r.number");
+  Statement query(database_, std::string(fastenerColumns) + " WHERE r.fastener = ? ORDER BY r.number");
   return fastenersOf(query.run(id));
 }
 
 std::vector<Fastener> FastenerTable::search(const std::string& words, int limit) const {
   const auto expression = FastenerSearch::expression(words);
   if (expression.empty()) {
-    Statement query(database_, std::string(columns) + newest + " ORDER BY r.fastener LIMIT ?");
+    Statement query(database_, std::string(fastenerColumns) + newest + " ORDER BY r.fastener LIMIT ?");
     return fastenersOf(query.run(limit));
   }
-  Statement query(database_, std::string(columns) + FastenerSearch::join());
+  Statement query(database_, std::string(fastenerColumns) + FastenerSearch::join());
   return fastenersOf(query.run(expression, limit));
 }
 
 ProvenRows FastenerTable::proven() const {
   const RecordKind kind{.kind = "fastener", .name = {{"fastener", "id", 0}, {"revision", "number", 1}}};
-  return {database_, kind, std::string(columns) + " ORDER BY r.entry, r.id", 21, [](const Statement& row) {
+  return {database_, kind, std::string(fastenerColumns) + " ORDER BY r.entry, r.id", 21, [](const Statement& row) {
             return ProvenFacts{.facts = factsOf(fastenerOf(row)), .place = row.integer(22)};
           }};
 }

@@ -8,7 +8,7 @@ namespace steadyturn {
 
 namespace {
 
-constexpr const char* columns =
+constexpr const char* referenceColumns =
     "SELECT id, description, serial, certificate, calibrated, due, expanded_uncertainty_percent, coverage_factor, "
     "error_percent, entry FROM reference_standard";
 
@@ -56,12 +56,12 @@ void ReferenceTable::add(const Reference& reference, const EntryStamp& stamp) {
 }
 
 std::optional<Reference> ReferenceTable::find(const std::string& id) const {
-  Statement query(database_, std::string(columns) + " WHERE id = ?");
+  Statement query(database_, std::string(referenceColumns) + " WHERE id = ?");
   return query.run(id).next() ? std::optional(referenceOf(query)) : std::nullopt;
 }
 
 std::vector<Reference> ReferenceTable::all() const {
-  Statement query(database_, std::string(columns) + " ORDER BY id");
+  Statement query(database_, std::string(referenceColumns) + " ORDER BY id");
   query.run();
   std::vector<Reference> references;
   while (query.next()) references.push_back(referenceOf(query));
@@ -70,7 +70,7 @@ std::vector<Reference> ReferenceTable::all() const {
 
 ProvenRows ReferenceTable::proven() const {
   const RecordKind kind{.kind = "reference", .name = {{"reference", "id", 0}}};
-  return {database_, kind, std::string(columns) + " ORDER BY entry, id", 9,
+  return {database_, kind, std::string(referenceColumns) + " ORDER BY entry, id", 9,
           [](const Statement& row) { return ProvenFacts{.facts = factsOf(referenceOf(row))}; }};
 }
 

@@ -8,7 +8,7 @@ namespace steadyturn {
 
 namespace {
 
-constexpr const char* columns =
+constexpr const char* toolColumns =
     "SELECT id, description, maker, serial, type, class, unit, minimum, maximum, resolution, drive, interval_days, "
     "limit_percent, status, status_reason, entry FROM tool";
 
@@ -78,12 +78,12 @@ void ToolTable::add(const Tool& tool, const EntryStamp& stamp) {
 }
 
 std::optional<Tool> ToolTable::find(const std::string& id) const {
-  Statement query(database_, std::string(columns) + " WHERE id = ?");
+  Statement query(database_, std::string(toolColumns) + " WHERE id = ?");
   return query.run(id).next() ? std::optional(toolOf(query)) : std::nullopt;
 }
 
 std::vector<Tool> ToolTable::all() const {
-  Statement query(database_, std::string(columns) + " ORDER BY id");
+  Statement query(database_, std::string(toolColumns) + " ORDER BY id");
   query.run();
   std::vector<Tool> tools;
   while (query.next()) tools.push_back(toolOf(query));
@@ -102,7 +102,7 @@ void ToolTable::setStatus(const std::string& id, ToolStatus status, const std::s
 
 ProvenRows ToolTable::proven(Assay<Tool> assay) const {
   const RecordKind kind{.kind = "tool", .name = {{"tool", "id", 0}}, .changing = {"status", "status_reason"}};
-  return {database_, kind, std::string(columns) + " ORDER BY entry, id", 15,
+  return {database_, kind, std::string(toolColumns) + " ORDER BY entry, id", 15,
           [assay = std::move(assay)](const Statement& row) {
             auto tool = toolOf(row);
             auto facts = factsOf(tool);

@@ -95,7 +95,7 @@ TEST_F(Verify, ReadsASettingsNewestEntryOnly) {
   auto policy = shop.policy();
   for (const int days : {300, 200, 100}) {
     policy.intervalDays = days;
-    ASSERT_TRUE(shop.setPolicy(policy));
+    ASSERT_TRUE(shop.change(shop.facts(), policy));
   }
   EXPECT_TRUE(verifyShop(shop)->intact()) << listed(*verifyShop(shop));
   change(

@@ -1,9 +1,11 @@
 // `sturn drift` and `sturn due`.
 #include <CLI/CLI.hpp>
 
+#include "calendar_file.h"
 #include "display_text.h"
 #include "figures.h"
 #include "outlook_json.h"
+#include "output_file.h"
 #include "shop_commands.h"
 #include "text_table.h"
 #include "typed_values.h"
@@ -13,7 +15,7 @@ namespace steadyturn {
 namespace {
 
 struct Typed {
-  std::string tool, asOf, within = "0";
+  std::string tool, asOf, within = "0", ics;
   bool json = false;
 };
 
@@ -81,6 +83,22 @@ std::string dueText(const std::vector<ToolOverview>& rows, Date until) {
   return table.text();
 }
 
+Result<Output> writeIcs(Shop& shop, Date asOf, Date until, const Typed& typed) {
+  auto work = shop.dueWork(asOf, until);
+  if (!work) return tl::unexpected(work.error());
+  CalendarData data;
+  data.shopId = shop.id();
+  data.shopName = shop.facts().name;
+  data.written = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+  data.work = std::move(*work);
+  const std::size_t count = data.work.size();
+  const auto calendar = writeCalendar(data);
+  if (!calendar) return tl::unexpected(calendar.error());
+  if (auto written = writeOutputFile(typed.ics, *calendar); !written) return tl::unexpected(written.error());
+  if (typed.json) return Output{.text = writeDocument({{"file", typed.ics}, {"events", count}}), .cautions = {}};
+  return Output{.text = "Wrote " + typed.ics + ", events: " + std::to_string(count) + '\n', .cautions = {}};
+}
+
 Result<Output> tellDue(Shop& shop, const Typed& typed) {
   TypedValues values;
   const Date asOf = values.valueOf(dayOf(typed.asOf, shop));
@@ -91,6 +109,7 @@ Result<Output> tellDue(Shop& shop, const Typed& typed) {
   }
   if (!values.problems().empty()) return tl::unexpected(values.problems());
   const Date until = asOf + std::chrono::days(within.value_or(0));
+  if (!typed.ics.empty()) return writeIcs(shop, asOf, until, typed);
   const auto rows = shop.due(asOf, until);
   if (!rows) return tl::unexpected(rows.error());
   if (!typed.json) return Output{.text = dueText(*rows, until), .cautions = {}};
@@ -118,7 +137,8 @@ void addDriftCommands(Context& context) {
       context.add(context.app(), "due", "List the tools that are due, earliest first", "sturn due --within 30");
   due->add_option("--as-of", typed->asOf, asOfHelp)->type_name("");
   due->add_option("--within", typed->within, "Days to look ahead (0)")->type_name("");
-  due->add_flag("--json", typed->json, R"(Print {"as_of", "until", "tools": [...]})");
+  due->add_option("--ics", typed->ics, "Write the due days to a calendar file (RFC 5545) instead")->type_name("FILE");
+  due->add_flag("--json", typed->json, R"(Print {"as_of", "until", "tools": [...]}; with --ics {"file", "events"})");
   context.runs(due, [=](Shop& shop) { return tellDue(shop, *typed); });
 }
 

@@ -14,6 +14,8 @@ void addShopCommands(Context& context) {
   addRecallCommand(context);
   addTransferCommands(context);
   addReportCommands(context);
+  addProofCommands(context);
+  addFactsCommands(context);
 }
 
 }  // namespace steadyturn

@@ -19,5 +19,8 @@ void addJobCommands(Context& context);
 void addRecallCommand(Context& context);
 void addTransferCommands(Context& context);  // import, export
 void addReportCommands(Context& context);
+void addRegisterReports(Context& context, CLI::App& group);  // report due, register, labels
+void addProofCommands(Context& context);                     // verify, backup
+void addFactsCommands(Context& context);                     // shop show, shop set
 
 }  // namespace steadyturn

@@ -11,14 +11,15 @@ Result<CertificateData> Shop::certificate(std::int64_t id) const {
   const auto checked = drift(issued->tool, std::max(today(), issued->date));
   if (!checked) return tl::unexpected(checked.error());
   return guarded([&]() -> Result<CertificateData> {
-    CertificateData data{.shopName = name(),
-                         .shopPlace = inside_->facts.setting("place").value_or(""),
+    CertificateData data{.shopName = facts().name,
+                         .shopPlace = facts().place,
                          .tool = checked->tool,
                          .check = *issued,
                          .reference = {},
                          .before = {},
                          .issued = today(),
                          .number = "C-" + std::to_string(id),
+                         .country = facts().country,
                          .dueDate = {},
                          .ledgerEntries = inside_->ledger.size()};
     // An old check's paper says nothing about the next: later checks have moved that day.
@@ -34,6 +35,64 @@ Result<CertificateData> Shop::certificate(std::int64_t id) const {
     }
     return data;
   });
+}
+
+namespace {
+
+DueWork workOf(const ToolOverview& row, const CheckPlan& plan, int intervalDays) {
+  DueWork work;
+  work.tool = row.tool.id;
+  work.description = row.tool.description;
+  work.due = row.dueDate;
+  work.lastCheck = row.lastCheck;
+  work.setPoints = plan.setPoints;
+  work.readings = plan.readings;
+  work.limitPercent = row.limitPercent;
+  if (row.standing == Standing::NeverChecked) {
+    work.reason = DueReason::NeverChecked;
+  } else if (row.standing == Standing::Failed) {
+    work.reason = DueReason::Failed;
+  } else if (*row.dueDate < *row.lastCheck + std::chrono::days(intervalDays)) {
+    work.reason = DueReason::Drift;
+    work.deciding = row.worstTarget;
+  } else {
+    work.reason = DueReason::Interval;
+    work.intervalDays = intervalDays;
+  }
+  return work;
+}
+
+}  // namespace
+
+Result<std::vector<DueWork>> Shop::dueWork(Date asOf, Date until) const {
+  auto rows = due(asOf, until);
+  if (!rows) return tl::unexpected(rows.error());
+  const int usual = policy().intervalDays;
+  std::vector<DueWork> list;
+  for (const auto& row : *rows) {
+    if (row.standing == Standing::Held) continue;  // it is not used, so nothing is due until it is released
+    const auto plan = planCheck(row.tool.id);
+    if (!plan) return tl::unexpected(plan.error());
+    list.push_back(workOf(row, *plan, row.tool.intervalDays.value_or(usual)));
+  }
+  return list;
+}
+
+Result<ToolRegisterData> Shop::toolRegister(Date asOf) const {
+  auto rows = overview(asOf);
+  if (!rows) return tl::unexpected(rows.error());
+  ToolRegisterData data;
+  data.shopName = facts().name;
+  data.shopPlace = facts().place;
+  data.today = asOf;
+  data.intervalDays = policy().intervalDays;
+  for (auto& row : *rows) {
+    data.entries.push_back({.tool = std::move(row.tool),
+                            .lastCheck = row.lastCheck,
+                            .due = row.dueDate,
+                            .state = std::string(writeStanding(row.standing))});
+  }
+  return data;
 }
 
 Result<HistoryData> Shop::history(const std::string& id, std::optional<StatedTorque> target, Date asOf) const {

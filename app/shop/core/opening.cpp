@@ -1,5 +1,9 @@
+#include <QUuid>
+#include <algorithm>
+
 #include "demo.h"
 #include "inside.h"
+#include "validate.h"
 
 namespace steadyturn {
 
@@ -9,15 +13,18 @@ Shop& Shop::operator=(Shop&&) noexcept = default;
 Shop::~Shop() = default;
 
 Result<Shop> Shop::create(const std::string& address, const std::string& name) {
+  Problems problems;
+  checkText(problems, "name", name);
+  if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<Shop> {
     auto database = Database::create(address);
     if (!database) return tl::unexpected(database.error());
     Shop shop(std::make_unique<Inside>(std::move(*database)));
-    if (!name.empty()) {
-      Transaction transaction(shop.inside_->database);
-      shop.inside_->facts.set("name", name, shop.inside_->stamp());
-      transaction.commit();
-    }
+    Transaction transaction(shop.inside_->database);
+    const auto stamp = shop.inside_->stamp();
+    shop.inside_->facts.set("shop_id", QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString(), stamp);
+    if (!name.empty()) shop.inside_->facts.set("name", name, stamp);
+    transaction.commit();
     return shop;
   });
 }
@@ -32,16 +39,26 @@ Result<Shop> Shop::open(const std::string& address) {
 
 Result<Shop> Shop::createDemo(const std::string& address, const Progress& progress) {
   return guarded([&]() -> Result<Shop> {
-    auto shop = create(address);
-    if (!shop) return shop;
-    if (auto filled = fillDemo(*shop->inside_, progress); !filled) return tl::unexpected(filled.error());
+    auto database = Database::create(address);
+    if (!database) return tl::unexpected(database.error());
+    Shop shop(std::make_unique<Inside>(std::move(*database)));
+    if (auto filled = fillDemo(*shop.inside_, progress); !filled) return tl::unexpected(filled.error());
     return shop;
   });
 }
 
 const std::string& Shop::address() const { return inside_->database.address(); }
 
-std::string Shop::name() const { return inside_->facts.setting("name").value_or("Workshop"); }
+std::string Shop::name() const { return facts().name; }
+
+// A shop that was made before shops had one goes by its name.
+std::string Shop::id() const { return inside_->facts.setting("shop_id").value_or(name()); }
+
+ShopFacts Shop::facts() const {
+  return {.name = inside_->facts.setting("name").value_or("Workshop"),
+          .place = inside_->facts.setting("place").value_or(""),
+          .country = inside_->facts.setting("country").value_or("")};
+}
 
 bool Shop::readOnly() const { return inside_->database.readOnly(); }
 
@@ -51,8 +68,22 @@ bool Shop::isDemo() const { return inside_->facts.setting("demo_today").has_valu
 
 Policy Shop::policy() const { return inside_->policy(); }
 
-Result<void> Shop::setPolicy(const Policy& policy) {
+namespace {
+
+Problems problemsOf(const ShopFacts& facts) {
   Problems problems;
+  if (facts.name.empty()) problems.push_back({.field = "name", .accepted = "the shop's name, as its papers say"});
+  checkText(problems, "name", facts.name);
+  checkText(problems, "place", facts.place);
+  const auto capital = [](char c) { return c >= 'A' && c <= 'Z'; };
+  if (!facts.country.empty() && (facts.country.size() != 2 || !std::ranges::all_of(facts.country, capital))) {
+    problems.push_back(
+        {.field = "country", .found = facts.country, .accepted = "two capital letters (ISO 3166-1), such as DE"});
+  }
+  return problems;
+}
+
+void checkPolicy(Problems& problems, const Policy& policy) {
   if (policy.intervalDays < 1 || policy.intervalDays > 36525) {
     problems.push_back(
         {.field = "interval_days", .found = std::to_string(policy.intervalDays), .accepted = "1 to 36525"});
@@ -65,14 +96,29 @@ Result<void> Shop::setPolicy(const Policy& policy) {
     problems.push_back(
         {.field = "part_limit_risk", .found = writeNumber(policy.partLimitRisk), .accepted = "above 0, at most 0.5"});
   }
+}
+
+}  // namespace
+
+Result<void> Shop::change(const ShopFacts& facts, const Policy& policy) {
+  Problems problems = problemsOf(facts);
+  checkPolicy(problems, policy);
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<void> {
     Transaction transaction(inside_->database);
     const auto stamp = inside_->stamp();
-    inside_->facts.set("interval_days", std::to_string(policy.intervalDays), stamp);
-    inside_->facts.set("confidence", writeNumber(policy.confidence), stamp);
-    inside_->facts.set("decision_rule", std::string(writeRule(policy.rule)), stamp);
-    inside_->facts.set("part_limit_risk", writeNumber(policy.partLimitRisk), stamp);
+    const auto set = [&](const std::string& name, const std::string& value, const std::string& old) {
+      if (value != old) inside_->facts.set(name, value, stamp);
+    };
+    const auto oldFacts = this->facts();
+    const auto oldPolicy = this->policy();
+    set("name", facts.name, oldFacts.name);
+    set("place", facts.place, oldFacts.place);
+    set("country", facts.country, oldFacts.country);
+    set("interval_days", std::to_string(policy.intervalDays), std::to_string(oldPolicy.intervalDays));
+    set("confidence", writeNumber(policy.confidence), writeNumber(oldPolicy.confidence));
+    set("decision_rule", std::string(writeRule(policy.rule)), std::string(writeRule(oldPolicy.rule)));
+    set("part_limit_risk", writeNumber(policy.partLimitRisk), writeNumber(oldPolicy.partLimitRisk));
     transaction.commit();
     return {};
   });

@@ -16,6 +16,7 @@ void setClock(Shop::Inside& shop, Date date) {
 
 void addStock(Shop::Inside& shop, const std::vector<DemoTool>& tools, const std::vector<Fastener>& fasteners) {
   setClock(shop, std::chrono::sys_days(std::chrono::year(2020) / 12 / 1));
+  shop.facts.set("shop_id", "demo-depot", shop.stamp());
   shop.facts.set("name", "Municipal vehicle depot (demo)", shop.stamp());
   shop.facts.set("place", "hall 1, works yard", shop.stamp());
   shop.facts.set("demo_today", writeDate(demoToday), shop.stamp());

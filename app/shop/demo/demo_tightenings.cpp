@@ -13,7 +13,7 @@ namespace {
 
 constexpr int wanted = 300;
 constexpr Date firstDay = std::chrono::sys_days(std::chrono::year(2021) / 3 / 15);
-constexpr std::array people{"hall 1, team north", "hall 1, team south", "hall 2"};
+constexpr std::array teams{"hall 1, team north", "hall 1, team south", "hall 2"};
 
 struct Usual {
   double reach;  // N·m up to which this wrench is usually taken
@@ -44,7 +44,7 @@ std::vector<Tightening> demoTightenings(const std::vector<Fastener>& fasteners) 
     const auto& assembly = fasteners[static_cast<std::size_t>(10 * random.below(8))].assembly;
     const auto& list = random.below(2) == 0 ? oilService : wheelsAndBrakes;
     const auto vehicle = fmt::format("{} {}", assembly, 1 + random.below(6));
-    const auto* by = people.at(static_cast<std::size_t>(random.below(3)));
+    const auto* by = teams.at(static_cast<std::size_t>(random.below(3)));
     for (const auto* component : list) {
       const auto found = std::find_if(fasteners.begin(), fasteners.end(), [&](const Fastener& one) {
         return one.assembly == assembly && one.component == component;

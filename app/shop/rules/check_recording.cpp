@@ -11,8 +11,6 @@ namespace {
 // A target may pass the marked range by this share: marks are rounded, a wrong unit is not.
 constexpr double rangeMargin = 0.02;
 
-void append(Problems& into, const Problems& more) { into.insert(into.end(), more.begin(), more.end()); }
-
 std::optional<double> torqueAbove0(Problems& problems, const std::string& text, const std::string& field) {
   const auto value = parseTorqueNumber(text, field);
   if (!value) {

@@ -8,8 +8,6 @@ namespace steadyturn {
 
 namespace {
 
-void append(Problems& into, const Problems& more) { into.insert(into.end(), more.begin(), more.end()); }
-
 RunSeries parseSeries(Problems& problems, SetupRun run, const TypedSeries& typed, Unit unit) {
   RunSeries series;
   for (std::size_t i = 0; i < typed.size(); ++i) {

@@ -58,6 +58,8 @@ void checkOptional(Problems& problems, const std::string& field, const std::opti
 
 }  // namespace
 
+void append(Problems& into, const Problems& more) { into.insert(into.end(), more.begin(), more.end()); }
+
 void checkText(Problems& problems, const std::string& field, const std::string& text) {
   if (text.size() > longestText) {
     problems.push_back(

@@ -18,6 +18,8 @@ Problems problemsOf(const Fastener& fastener);
 std::vector<std::string> warningsOf(const Fastener& fastener);
 Problems problemsOf(const Tightening& tightening);
 
+void append(Problems& into, const Problems& more);
+
 // Text as people type it: at most 10,000 bytes, valid UTF-8, no control character but tab and line feed; an id is not
 // empty and at most 200 bytes.
 void checkText(Problems& problems, const std::string& field, const std::string& text);

@@ -6,6 +6,7 @@
 #include <QSettings>
 #include <QStackedWidget>
 #include <QTableView>
+#include <utility>
 
 #include "adapter_line.h"
 #include "fastener_card.h"
@@ -162,6 +163,28 @@ void BayPlace::showChoice() {
                                  : tr("No wrench in the cabinet will do today. Why each is left out:"));
   if (options > 0) options_->setCurrentIndex(model_.options().index(0, 0));
   showOption();
+  chooseScanned();
+}
+
+bool BayPlace::takeTool(const QString& tool) {
+  if (!model_.fastener()) return false;
+  scanned_ = tool;
+  if (!model_.working()) chooseScanned();
+  return true;
+}
+
+void BayPlace::chooseScanned() {
+  if (scanned_.isEmpty()) return;
+  const QString tool = std::exchange(scanned_, {});
+  const int row = model_.options().rowOf(toText(tool));
+  if (row < 0) {
+    const QString why = model_.refused().whyNot(toText(tool));
+    return message_->say(Tone::Bad, why.isEmpty() ? tr("%1 is not for this fastener.").arg(tool)
+                                                  : tr("Not %1 here: %2.").arg(tool, why));
+  }
+  message_->clear();
+  options_->setCurrentIndex(model_.options().index(row, 0));
+  tightening_->job()->setFocus(Qt::TabFocusReason);
 }
 
 std::optional<Option> BayPlace::selectedOption() {

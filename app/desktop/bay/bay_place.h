@@ -24,6 +24,8 @@ class BayPlace : public QWidget {
   explicit BayPlace(OpenShop& shop, QWidget* parent = nullptr);
   BayModel& model() { return model_; }
   void arrive();
+  // A wrench whose label was scanned, for the fastener at hand. False: no fastener is.
+  bool takeTool(const QString& tool);
 
  private:
   QWidget* makeFinder();
@@ -33,10 +35,12 @@ class BayPlace : public QWidget {
   void showFastener();
   void showChoice();
   void showOption();
+  void chooseScanned();
   void record();
   std::optional<Option> selectedOption();
 
   BayModel model_;
+  QString scanned_;  // to be chosen as soon as the wrenches are ranked
   SearchField* search_;
   QLabel* count_;
   QListView* list_;

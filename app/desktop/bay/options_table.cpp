@@ -1,6 +1,7 @@
 #include "options_table.h"
 
 #include <QFont>
+#include <algorithm>
 
 #include "table_look.h"
 #include "text.h"
@@ -30,6 +31,11 @@ void OptionsTable::show(std::vector<Option> options, std::map<std::string, QStri
 
 const Option* OptionsTable::at(int row) const {
   return row < 0 || row >= rowCount() ? nullptr : &options_[static_cast<std::size_t>(row)];
+}
+
+int OptionsTable::rowOf(const std::string& tool) const {
+  const auto found = std::ranges::find(options_, tool, &Option::tool);
+  return found == options_.end() ? -1 : static_cast<int>(found - options_.begin());
 }
 
 int OptionsTable::rowCount(const QModelIndex& parent) const {

@@ -28,6 +28,7 @@ class OptionsTable : public QAbstractTableModel {
   using QAbstractTableModel::QAbstractTableModel;
   void show(std::vector<Option> options, std::map<std::string, QString> descriptions);
   const Option* at(int row) const;
+  int rowOf(const std::string& tool) const;  // −1: it is not offered
   int rowCount(const QModelIndex& parent = {}) const override;
   int columnCount(const QModelIndex& parent = {}) const override;
   QVariant data(const QModelIndex& index, int role) const override;

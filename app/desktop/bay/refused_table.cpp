@@ -1,5 +1,7 @@
 #include "refused_table.h"
 
+#include <algorithm>
+
 #include "text.h"
 
 namespace steadyturn {
@@ -8,6 +10,11 @@ void RefusedTable::show(std::vector<RefusedTool> refused) {
   beginResetModel();
   refused_ = std::move(refused);
   endResetModel();
+}
+
+QString RefusedTable::whyNot(const std::string& tool) const {
+  const auto found = std::ranges::find(refused_, tool, &RefusedTool::tool);
+  return found == refused_.end() ? QString() : fromText(writeRefusal(found->refusal));
 }
 
 int RefusedTable::rowCount(const QModelIndex& parent) const {

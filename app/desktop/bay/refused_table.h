@@ -13,6 +13,7 @@ class RefusedTable : public QAbstractTableModel {
  public:
   using QAbstractTableModel::QAbstractTableModel;
   void show(std::vector<RefusedTool> refused);
+  QString whyNot(const std::string& tool) const;  // empty: it is not left out
   int rowCount(const QModelIndex& parent = {}) const override;
   int columnCount(const QModelIndex& parent = {}) const override;
   QVariant data(const QModelIndex& index, int role) const override;

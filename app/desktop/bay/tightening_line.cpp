@@ -33,7 +33,7 @@ TighteningLine::TighteningLine(Date today, QWidget* parent) : QWidget(parent) {
     return made;
   };
   job_ = line(tr("&Job"), 3);
-  vehicle_ = line(tr("&Vehicle"), 3);
+  vehicle_ = line(tr("Vehi&cle"), 3);
   unit_ = new QLabel(tr("Set &to"), this);
   setting_ = new QLineEdit(this);
   setting_->setAccessibleName(tr("Setting of the wrench"));

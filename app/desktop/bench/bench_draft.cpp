@@ -11,6 +11,25 @@ std::optional<double> optionalNumber(const QString& typed) {
   return number ? std::optional(*number) : std::nullopt;
 }
 
+QString numberText(const std::optional<double>& number) {
+  return number ? fromText(writeNumber(*number)) : QString();
+}
+
+CheckDraft headingOf(const std::string& tool, const BenchDraft& draft) {
+  CheckDraft check;
+  check.tool = tool;
+  check.reference = toText(draft.reference);
+  check.by = toText(draft.by.trimmed());
+  check.date = draft.date;
+  check.phase = draft.phase;
+  check.unit = draft.unit;
+  check.direction = draft.direction;
+  check.temperatureC = optionalNumber(draft.temperature);
+  check.humidityPercent = optionalNumber(draft.humidity);
+  check.note = toText(draft.note.trimmed());
+  return check;
+}
+
 }  // namespace
 
 int BenchDraft::typedReadings() const {
@@ -23,16 +42,7 @@ int BenchDraft::typedReadings() const {
 
 ReadDraft readNumbers(const std::string& tool, const BenchDraft& draft) {
   ReadDraft read;
-  read.check.tool = tool;
-  read.check.reference = toText(draft.reference);
-  read.check.by = toText(draft.by.trimmed());
-  read.check.date = draft.date;
-  read.check.phase = draft.phase;
-  read.check.unit = draft.unit;
-  read.check.direction = draft.direction;
-  read.check.temperatureC = optionalNumber(draft.temperature);
-  read.check.humidityPercent = optionalNumber(draft.humidity);
-  read.check.note = toText(draft.note.trimmed());
+  read.check = headingOf(tool, draft);
   for (std::size_t p = 0; p < draft.points.size(); ++p) {
     const BenchPoint& point = draft.points[p];
     if (point.target.trimmed().isEmpty() || problemWith(point.target, "target")) continue;
@@ -49,6 +59,33 @@ ReadDraft readNumbers(const std::string& tool, const BenchDraft& draft) {
     read.readings.push_back(std::move(from));
   }
   return read;
+}
+
+CheckDraft wholeDraft(const std::string& tool, const BenchDraft& draft) {
+  CheckDraft whole = headingOf(tool, draft);
+  for (const BenchPoint& point : draft.points) {
+    DraftPoint& kept = whole.points.emplace_back(DraftPoint{asNumberText(point.target), {}});
+    for (const QString& reading : point.readings) kept.readings.push_back(asNumberText(reading));
+  }
+  return whole;
+}
+
+BenchDraft fromKept(const CheckDraft& kept) {
+  BenchDraft draft{.date = kept.date,
+                   .phase = kept.phase,
+                   .direction = kept.direction,
+                   .unit = kept.unit,
+                   .reference = fromText(kept.reference),
+                   .by = fromText(kept.by),
+                   .temperature = numberText(kept.temperatureC),
+                   .humidity = numberText(kept.humidityPercent),
+                   .note = fromText(kept.note),
+                   .points = {}};
+  for (const DraftPoint& point : kept.points) {
+    BenchPoint& made = draft.points.emplace_back(BenchPoint{fromText(point.target), {}});
+    for (const std::string& reading : point.readings) made.readings.push_back(fromText(reading));
+  }
+  return draft;
 }
 
 std::optional<Problem> problemWith(const QString& typed, const std::string& field) {

@@ -32,6 +32,10 @@ struct ReadDraft {
 };
 ReadDraft readNumbers(const std::string& tool, const BenchDraft& draft);
 
+// All of a draft, texts that are no numbers included: what is kept on disk while it is being typed.
+CheckDraft wholeDraft(const std::string& tool, const BenchDraft& draft);
+BenchDraft fromKept(const CheckDraft& kept);
+
 // What is wrong with a text in the grid, if anything; empty text is nothing wrong.
 std::optional<Problem> problemWith(const QString& typed, const std::string& field);
 

@@ -36,7 +36,7 @@ BenchForm::BenchForm(BenchModel& model, QWidget* parent) : QWidget(parent), mode
 
   place(grid, 0, 0, 3, tr("&Tool"), tool_);
   place(grid, 0, 3, 3, tr("R&eference standard"), reference_);
-  place(grid, 0, 6, 1, tr("Checked b&y"), by_);
+  place(grid, 0, 6, 1, tr("Chec&ked by"), by_);
   place(grid, 2, 0, 1, tr("&Date"), date_);
   place(grid, 2, 1, 1, tr("&Phase"), phase_);
   place(grid, 2, 2, 1, tr("Dire&ction"), direction_);
@@ -105,6 +105,8 @@ void BenchForm::showDraft() {
   note_->setText(draft.note);
   showing_ = false;
 }
+
+void BenchForm::setUnit(Unit unit) { unit_->setCurrentIndex(unit_->findData(static_cast<int>(unit))); }
 
 void BenchForm::tellModel() {
   if (showing_) return;

@@ -4,6 +4,7 @@
 #include <QWidget>
 
 #include "bench_draft.h"
+#include "unit.h"
 
 class QComboBox;
 class QGridLayout;
@@ -22,6 +23,7 @@ class BenchForm : public QWidget {
   Picker* tool() { return tool_; }
   Picker* reference() { return reference_; }
   QLineEdit* by() { return by_; }
+  void setUnit(Unit unit);  // as if it were chosen
 
  signals:
   void toolWanted(const QString& id);

@@ -6,12 +6,18 @@
 
 namespace steadyturn {
 
-BenchModel::BenchModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop) {
+BenchModel::BenchModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop), keeper_(shop.address()) {
   draft_.date = shop.shop().today();
   loadTools();
   loadReferences();
+  loadDrafts();
+  keepSoon_.setSingleShot(true);
+  keepSoon_.setInterval(1000);
+  connect(&keepSoon_, &QTimer::timeout, this, &BenchModel::keepDraft);
+  connect(&keeper_, &DraftKeeper::failed, this, &BenchModel::troubled);
   connect(&shop, &OpenShop::toolsChanged, this, &BenchModel::loadTools);
   connect(&shop, &OpenShop::referencesChanged, this, &BenchModel::loadReferences);
+  connect(&shop, &OpenShop::benchChanged, this, &BenchModel::evaluate);
 }
 
 void BenchModel::loadTools() {
@@ -19,6 +25,9 @@ void BenchModel::loadTools() {
   if (!tools) return;
   tools_ = std::move(*tools);
   std::erase_if(tools_, [](const Tool& tool) { return tool.status == ToolStatus::Retired; });
+  for (const Tool& tool : tools_) {
+    if (tool_ && tool_->id == tool.id) tool_ = tool;  // held or released elsewhere
+  }
   emit choicesChanged();
 }
 
@@ -29,12 +38,26 @@ void BenchModel::loadReferences() {
   emit choicesChanged();
 }
 
+void BenchModel::loadDrafts() {
+  draftTrouble_.clear();
+  const Result<std::vector<SavedDraft>> drafts = shop_.shop().drafts();
+  if (!drafts) {
+    draftTrouble_ = drafts.error();
+    return;
+  }
+  for (const SavedDraft& saved : *drafts) {
+    putAside_[saved.draft.tool] = fromKept(saved.draft);
+    onDisk_.insert(saved.draft.tool);
+  }
+}
+
 Result<void> BenchModel::pickTool(const std::string& id) {
   if (tool_ && tool_->id == id) return {};
   Result<Tool> tool = shop_.shop().tool(id);
   if (!tool) return tl::unexpected(tool.error());
   Result<CheckPlan> plan = shop_.shop().planCheck(id);
   if (!plan) return tl::unexpected(plan.error());
+  keepDraft();
   if (tool_ && draft_.typedReadings() > 0) putAside_[tool_->id] = draft_;
   const BenchDraft before = draft_;
   tool_ = std::move(*tool);
@@ -53,9 +76,11 @@ Result<void> BenchModel::pickTool(const std::string& id) {
     draft_.unit = tool_->unit;
     propose();
   }
+  doubt();
+  compute();
   emit toolPicked();
-  emit pointsRebuilt();
-  evaluate();
+  tellPoints();
+  emit waitingChanged();
   return {};
 }
 
@@ -77,6 +102,8 @@ void BenchModel::setHeading(const BenchDraft& heading) {
   draft_ = heading;
   draft_.unit = unit;
   draft_.points = std::move(points);
+  doubt();
+  touched();
   evaluate();
 }
 
@@ -87,17 +114,20 @@ void BenchModel::setUnit(Unit unit) {
     if (value) point.target = fromText(writeRounded(StatedTorque{*value, draft_.unit}.in(unit), 5));
   }
   draft_.unit = unit;
-  emit pointsRebuilt();
-  evaluate();
+  touched();
+  compute();
+  tellPoints();
 }
 
 void BenchModel::setTarget(std::size_t point, const QString& typed) {
   draft_.points.at(point).target = typed;
+  touched();
   evaluate();
 }
 
 void BenchModel::setReading(std::size_t point, std::size_t reading, const QString& typed) {
   draft_.points.at(point).readings.at(reading) = typed;
+  touched();
   evaluate();
 }
 
@@ -106,28 +136,58 @@ void BenchModel::addSetPoint() {
   BenchPoint point;
   point.readings.resize(static_cast<std::size_t>(std::max(1, plan_->readings)));
   draft_.points.push_back(std::move(point));
-  emit pointsRebuilt();
-  evaluate();
+  compute();
+  tellPoints();
 }
 
 std::vector<BenchPoint> BenchModel::clearReadings() {
   std::vector<BenchPoint> before = draft_.points;
-  if (plan_) propose();
-  emit pointsRebuilt();
-  evaluate();
+  empty();
+  touched();
+  keepDraft();
   return before;
+}
+
+void BenchModel::empty() {
+  if (plan_) propose();
+  compute();
+  tellPoints();
 }
 
 void BenchModel::putBack(const std::vector<BenchPoint>& points) {
   draft_.points = points;
-  emit pointsRebuilt();
-  evaluate();
+  touched();
+  keepDraft();
+  compute();
+  tellPoints();
+}
+
+void BenchModel::doubt() {
+  doubts_.clear();
+  if (!tool_ || draft_.reference.isEmpty()) return;
+  if (auto doubts = shop_.shop().referenceDoubts(tool_->id, toText(draft_.reference), draft_.date))
+    doubts_ = std::move(*doubts);
 }
 
 void BenchModel::evaluate() {
+  compute();
+  emit evaluated();
+}
+
+// The grid is built anew from figures that fit it.
+void BenchModel::tellPoints() {
+  emit pointsRebuilt();
+  emit evaluated();
+}
+
+void BenchModel::compute() {
   figures_.assign(draft_.points.size(), {});
-  for (std::size_t p = 0; p < figures_.size(); ++p) figures_[p].deviations.resize(draft_.points[p].readings.size());
+  for (std::size_t p = 0; p < figures_.size(); ++p) {
+    figures_[p].deviations.resize(draft_.points[p].readings.size());
+    ask(p);
+  }
   result_.reset();
+  budget_.clear();
   refusals_.clear();
   if (tool_) {
     const ReadDraft read = readNumbers(tool_->id, draft_);
@@ -144,10 +204,40 @@ void BenchModel::evaluate() {
           }
         }
         result_ = std::move(*result);
+        if (auto budget = shop_.shop().budgetOf(read.check)) budget_ = std::move(*budget);
       }
     }
   }
-  emit evaluated();
+}
+
+void BenchModel::ask(std::size_t point) {
+  const BenchPoint& typed = draft_.points[point];
+  auto& questions = figures_[point].questions;
+  questions.resize(typed.readings.size());
+  const Result<double> target = parseTorqueNumber(asNumberText(typed.target), "target");
+  if (!plan_ || !target || *target <= 0) return;
+  std::vector<std::optional<double>> values;
+  for (const QString& reading : typed.readings) {
+    const Result<double> value = parseTorqueNumber(asNumberText(reading), "reading");
+    values.push_back(value && *value > 0 ? std::optional(*value) : std::nullopt);
+  }
+  for (std::size_t r = 0; r < values.size(); ++r) {
+    if (!values[r]) continue;
+    std::vector<double> others;
+    for (std::size_t other = 0; other < values.size(); ++other) {
+      if (other != r && values[other]) others.push_back(*values[other]);
+    }
+    questions[r] =
+        questionReading(toText(typed.readings[r].trimmed()), {*target, draft_.unit}, others, plan_->limitPercent);
+  }
+}
+
+int BenchModel::questions() const {
+  int count = 0;
+  for (const PointFigures& figures : figures_) {
+    for (const auto& question : figures.questions) count += question ? 1 : 0;
+  }
+  return count;
 }
 
 std::optional<Reference> BenchModel::reference() const {
@@ -184,14 +274,23 @@ Result<SavedCheck> BenchModel::save() {
   checkNumber(draft_.temperature, "temperature");
   checkNumber(draft_.humidity, "humidity");
   if (!problems.empty()) return tl::unexpected(problems);
+  // The shop removes the draft with the check it stores; none may be written after it.
+  keepSoon_.stop();
+  touched_ = false;
+  const bool quiet = keeper_.settle(2000);
   Result<Check> check = shop_.shop().recordCheck(readNumbers(tool_->id, draft_).check);
   if (!check) return tl::unexpected(check.error());
   const std::string id = tool_->id;
+  onDisk_.erase(id);
+  if (!quiet) keeper_.discard(id);
   putAside_.erase(id);
   draft_.note.clear();
-  clearReadings();
+  empty();
   SavedCheck saved{std::move(*check), std::nullopt};
-  if (const Result<ToolDrift> drift = shop_.shop().drift(id, shop_.shop().today())) saved.due = drift->dueDate;
+  if (const Result<ToolDrift> drift = shop_.shop().drift(id, shop_.shop().today())) {
+    saved.due = drift->dueDate;
+    saved.state = drift->state;
+  }
   emit shop_.toolsChanged();
   emit shop_.checksChanged(fromText(id));
   return saved;
@@ -200,13 +299,73 @@ Result<SavedCheck> BenchModel::save() {
 void BenchModel::beginAsLeft() {
   draft_.phase = Phase::AsLeft;
   emit toolPicked();
-  clearReadings();
+  empty();
 }
 
-Result<void> BenchModel::hold(const std::string& tool, const std::string& reason) {
-  Result<void> held = shop_.shop().holdTool(tool, reason);
-  if (held) emit shop_.toolsChanged();
-  return held;
+Result<void> BenchModel::change(ToolChange change, const std::string& tool, const std::string& reason) {
+  Result<void> changed = change == ToolChange::Hold      ? shop_.shop().holdTool(tool, reason)
+                         : change == ToolChange::Release ? shop_.shop().releaseTool(tool, reason)
+                                                         : shop_.shop().retireTool(tool, reason);
+  if (!changed) return changed;
+  emit shop_.toolsChanged();
+  if (change == ToolChange::Retire) {
+    discardDraft(tool);
+    if (tool_ && tool_->id == tool) leaveTool();
+  }
+  return changed;
+}
+
+void BenchModel::leaveTool() {
+  tool_.reset();
+  plan_.reset();
+  draft_.points.clear();
+  doubts_.clear();
+  touched_ = false;
+  compute();
+  emit toolPicked();
+  tellPoints();
+}
+
+void BenchModel::touched() {
+  touched_ = true;
+  keepSoon_.start();
+}
+
+void BenchModel::keepDraft() {
+  keepSoon_.stop();
+  if (!touched_ || !tool_) return;
+  touched_ = false;
+  if (draft_.typedReadings() > 0) {
+    onDisk_.insert(tool_->id);
+    keeper_.keep(wholeDraft(tool_->id, draft_));
+  } else if (onDisk_.erase(tool_->id) > 0) {
+    keeper_.discard(tool_->id);
+  }
+}
+
+bool BenchModel::keepForNextStart() {
+  keepDraft();
+  return keeper_.settle(3000);
+}
+
+void BenchModel::discardDraft(const std::string& tool) {
+  putAside_.erase(tool);
+  const bool unreadable = !draftTrouble_.empty() && draftTrouble_.front().found == tool;
+  if (onDisk_.erase(tool) > 0 || unreadable) keeper_.discard(tool);
+  if (unreadable) {
+    keeper_.settle(2000);
+    loadDrafts();
+  }
+  emit waitingChanged();
+}
+
+std::vector<WaitingDraft> BenchModel::waitingDrafts() const {
+  std::vector<WaitingDraft> waiting;
+  for (const auto& [tool, draft] : putAside_) {
+    if (draft.typedReadings() > 0)
+      waiting.push_back({.tool = tool, .readings = draft.typedReadings(), .date = draft.date});
+  }
+  return waiting;
 }
 
 std::vector<std::string> BenchModel::unsavedTools() const {

@@ -1,26 +1,40 @@
 // The bench without its window: the tool at hand, what is typed about its check, and what the shop makes of it at
-// every keystroke. Each tool keeps its own draft until it is saved.
+// every keystroke. Each tool keeps its own draft until it is saved, on disk too.
 #pragma once
 
 #include <QObject>
+#include <QTimer>
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
 #include "bench_draft.h"
+#include "draft_keeper.h"
 #include "open_shop.h"
+#include "reading_question.h"
+#include "reason_line.h"
 
 namespace steadyturn {
 
 // What one reading or one set-point came to.
 struct PointFigures {
-  std::vector<std::optional<double>> deviations;  // one a reading cell
+  std::vector<std::optional<double>> deviations;          // one a reading cell
+  std::vector<std::optional<ReadingQuestion>> questions;  // likewise
   std::optional<PointResult> result;
 };
 
 struct SavedCheck {
   Check check;
   std::optional<Date> due;
+  DriftState state = DriftState::Unknown;
+};
+
+// A check that was typed and not saved, and is not on the bench now.
+struct WaitingDraft {
+  std::string tool;
+  int readings = 0;
+  Date date{};
 };
 
 class BenchModel : public QObject {
@@ -47,6 +61,10 @@ class BenchModel : public QObject {
 
   const std::vector<PointFigures>& figures() const { return figures_; }
   const std::optional<CheckResult>& result() const { return result_; }
+  const std::vector<BudgetView>& budget() const { return budget_; }  // one a set-point with readings
+  int questions() const;
+  // What speaks against this reference for this tool on this day, the gravest first.
+  const std::vector<ReferenceDoubt>& doubts() const { return doubts_; }
   const Problems& refusals() const { return refusals_; }  // why there is no result though readings were typed
   std::optional<Reference> reference() const;
   DecisionRule rule() const { return shop_.shop().policy().rule; }
@@ -58,20 +76,39 @@ class BenchModel : public QObject {
 
   Result<SavedCheck> save();
   void beginAsLeft();  // the same tool after adjusting: empty readings, phase as left
-  Result<void> hold(const std::string& tool, const std::string& reason);
-  std::vector<std::string> unsavedTools() const;  // with readings typed and not saved
+  // Holds, releases or retires a tool; a retired one leaves the bench.
+  Result<void> change(ToolChange change, const std::string& tool, const std::string& reason);
+
+  // A reading, or something else that is worth keeping, is finished: all that is typed goes to disk.
+  void keepDraft();
+  // The same when the window closes. False: it is not sure that everything is on disk.
+  bool keepForNextStart();
+  void discardDraft(const std::string& tool);
+  std::vector<WaitingDraft> waitingDrafts() const;
+  const Problems& draftTrouble() const { return draftTrouble_; }  // found: the tool whose draft can't be read
+  std::vector<std::string> unsavedTools() const;                  // with readings typed and not saved
 
  signals:
-  void choicesChanged();  // tools or references
-  void toolPicked();      // plan, heading and points are new
-  void pointsRebuilt();   // the grid has another shape or other texts
-  void evaluated();       // figures(), result(), refusals()
+  void choicesChanged();                    // tools or references
+  void toolPicked();                        // plan, heading and points are new
+  void pointsRebuilt();                     // the grid has another shape or other texts
+  void evaluated();                         // figures(), result(), refusals(), budget(), doubts()
+  void waitingChanged();                    // waitingDrafts()
+  void troubled(const Problems& problems);  // a draft can't be kept or read
 
  private:
   void loadTools();
   void loadReferences();
+  void loadDrafts();
   void propose();  // the plan's set-points
+  void empty();    // of readings
+  void touched();
+  void doubt();
   void evaluate();
+  void compute();  // figures_, result_, budget_, refusals_
+  void tellPoints();
+  void ask(std::size_t point);
+  void leaveTool();
 
   OpenShop& shop_;
   std::vector<Tool> tools_;
@@ -83,6 +120,13 @@ class BenchModel : public QObject {
   std::vector<PointFigures> figures_;
   std::optional<CheckResult> result_;
   Problems refusals_;
+  std::vector<BudgetView> budget_;
+  std::vector<ReferenceDoubt> doubts_;
+  DraftKeeper keeper_;
+  QTimer keepSoon_;  // what stands half typed is kept after a moment too
+  bool touched_ = false;
+  Problems draftTrouble_;
+  std::set<std::string> onDisk_;  // tools with a draft there
 };
 
 }  // namespace steadyturn

@@ -1,38 +1,74 @@
 #include "bench_place.h"
 
-#include <QGridLayout>
-#include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollArea>
 #include <QSettings>
-#include <QShortcut>
+#include <QStackedWidget>
+#include <QVBoxLayout>
 
-#include "badge.h"
 #include "bench_form.h"
 #include "bench_words.h"
+#include "check_foot.h"
 #include "message_line.h"
 #include "picker.h"
 #include "problem_text.h"
 #include "readings_grid.h"
+#include "setup_page.h"
+#include "tester_page.h"
 #include "text.h"
 
 namespace steadyturn {
+namespace {
+
+bool drifts(DriftState state) { return state == DriftState::Drifting || state == DriftState::Leaving; }
+
+}  // namespace
 
 BenchPlace::BenchPlace(OpenShop& shop, QWidget* parent)
-    : QWidget(parent),
-      model_(shop),
-      message_(new MessageLine(this)),
-      form_(new BenchForm(model_, this)),
-      plan_(new QLabel(this)),
-      grid_(new ReadingsGrid(model_, this)) {
+    : QWidget(parent), model_(shop), setup_(shop), pages_(new QStackedWidget(this)) {
+  check_ = makeCheck();
+  setupPage_ = new SetupPage(setup_, pages_);
+  testerPage_ = new TesterPage(tester_, pages_);
+  for (QWidget* page : std::initializer_list<QWidget*>{check_, setupPage_, testerPage_}) pages_->addWidget(page);
   auto* column = new QVBoxLayout(this);
-  column->addWidget(form_);
-  column->addWidget(message_);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->addWidget(pages_);
+  connectParts();
+  connectPages();
+  recallHeading();
+  showPlan();
+}
+
+// The cell with the focus is left while there still is a model to keep its reading.
+BenchPlace::~BenchPlace() { hide(); }
+
+QWidget* BenchPlace::makeCheck() {
+  auto* sheet = new QWidget(pages_);
+  message_ = new MessageLine(sheet);
+  doubts_ = new MessageLine(sheet);
+  reason_ = new ReasonLine(sheet);
+  form_ = new BenchForm(model_, sheet);
+  plan_ = new QLabel(sheet);
+  grid_ = new ReadingsGrid(model_, sheet);
+  foot_ = new CheckFoot(model_, sheet);
+  auto* column = new QVBoxLayout(sheet);
+  message_->setObjectName(QStringLiteral("message"));
+  doubts_->setLasting();
+  doubts_->setObjectName(QStringLiteral("doubts"));
+  reason_->hide();
   plan_->setWordWrap(true);
-  column->addWidget(plan_);
-  auto* scroll = new QScrollArea(this);
+  for (QWidget* part : std::initializer_list<QWidget*>{form_, message_, reason_, doubts_, plan_})
+    column->addWidget(part);
+  column->addWidget(makeReadings(sheet), 100);
+  column->addWidget(foot_, 60);
+  column->addStretch(1);
+  return sheet;
+}
+
+QWidget* BenchPlace::makeReadings(QWidget* parent) {
+  auto* scroll = new QScrollArea(parent);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -48,87 +84,161 @@ BenchPlace::BenchPlace(OpenShop& shop, QWidget* parent)
     sheet->layout()->activate();
     scroll->setMaximumHeight(sheet->sizeHint().height() + 2);
   };
-  column->addWidget(scroll, 100);
-  column->addWidget(makeFoot());
-  column->addStretch(1);
   connect(&model_, &BenchModel::pointsRebuilt, this, fit);
-  connect(&model_, &BenchModel::pointsRebuilt, this, [this] {
-    if (QWidget* last = grid_->lastCell()) QWidget::setTabOrder(last, save_);
-  });
+  connect(grid_, &ReadingsGrid::resized, this, fit);
   fit();
+  return scroll;
+}
 
+void BenchPlace::connectParts() {
   connect(form_, &BenchForm::toolWanted, this, &BenchPlace::pickUp);
   connect(form_, &BenchForm::entered, this, &BenchPlace::goToWork);
   connect(form_, &BenchForm::notFound, this, [this](const QString& what, const QString& typed) {
     message_->say(Tone::Caution,
                   tr("No single %1 here fits “%2”. Type more of it, or pick one from the list.").arg(what, typed));
   });
-  connect(grid_, &ReadingsGrid::finished, this, [this] { save_->setFocus(Qt::TabFocusReason); });
+  connect(grid_, &ReadingsGrid::finished, this, [this] { foot_->save()->setFocus(Qt::TabFocusReason); });
+  connect(&model_, &BenchModel::pointsRebuilt, this, [this] {
+    if (QWidget* last = grid_->lastCell()) QWidget::setTabOrder(last, foot_->save());
+  });
   connect(&model_, &BenchModel::toolPicked, this, &BenchPlace::showPlan);
+  connect(&model_, &BenchModel::choicesChanged, this, &BenchPlace::showPlan);
   connect(&model_, &BenchModel::evaluated, this, &BenchPlace::showEvaluation);
-  recallHeading();
-  showPlan();
-  showEvaluation();
-}
-
-QWidget* BenchPlace::makeFoot() {
-  auto* foot = new QWidget(this);
-  auto* grid = new QGridLayout(foot);
-  grid->setContentsMargins(0, 6, 0, 0);
-  verdict_ = new Badge(foot);
-  QFont large = verdict_->font();
-  large.setPointSizeF(large.pointSizeF() * 1.7);
-  large.setBold(true);
-  verdict_->setFont(large);
-  verdict_->setAccessibleName(tr("Verdict of the check as it stands"));
-  words_ = new QLabel(foot);
-  words_->setWordWrap(true);
-  notes_ = new QLabel(foot);
-  notes_->setWordWrap(true);
-  notes_->setAlignment(Qt::AlignTop | Qt::AlignLeft);
-  notes_->setAccessibleName(tr("What the check leaves open"));
-  save_ = new QPushButton(tr("Save the check"), foot);
-  save_->setShortcut(QKeySequence::Save);
-  save_->setToolTip(tr("Ctrl+S"));
-  save_->setAutoDefault(true);
-  clear_ = new QPushButton(tr("C&lear the readings"), foot);
-  addPoint_ = new QPushButton(tr("&Add a set-point"), foot);
-  grid->addWidget(verdict_, 0, 0);
-  grid->addWidget(words_, 0, 1);
-  grid->addWidget(notes_, 1, 0, 1, 2);
-  auto* buttons = new QVBoxLayout;
-  buttons->addWidget(save_);
-  buttons->addWidget(addPoint_);
-  buttons->addWidget(clear_);
-  buttons->addStretch();
-  grid->addLayout(buttons, 0, 2, 2, 1);
-  grid->setColumnStretch(1, 1);
-  grid->setRowStretch(1, 1);
-  foot->setMinimumHeight(150);
-  connect(save_, &QPushButton::clicked, this, &BenchPlace::save);
-  connect(clear_, &QPushButton::clicked, this, &BenchPlace::clear);
-  connect(addPoint_, &QPushButton::clicked, this, [this] {
+  connect(&model_, &BenchModel::troubled, this, [this](const Problems& problems) {
+    message_->say(Tone::Caution,
+                  tr("What is typed is not kept on disk; save the check before closing.\n") + wordProblems(problems));
+  });
+  connect(foot_, &CheckFoot::saveWanted, this, &BenchPlace::save);
+  connect(foot_, &CheckFoot::clearWanted, this, &BenchPlace::clear);
+  connect(foot_, &CheckFoot::pointWanted, this, [this] {
     model_.addSetPoint();
     grid_->focusCell(static_cast<int>(model_.draft().points.size()) - 1, -1);
   });
-  return foot;
+  connect(foot_, &CheckFoot::changeWanted, this,
+          [this](ToolChange change) { askFor(change, fromText(model_.tool()->id), {}); });
+  connect(reason_, &ReasonLine::given, this, &BenchPlace::changeTool);
+  connect(reason_, &ReasonLine::cancelled, this, [this] {
+    reason_->hide();
+    goToWork();
+  });
+}
+
+void BenchPlace::connectPages() {
+  connect(foot_, &CheckFoot::setupWanted, this, &BenchPlace::openSetup);
+  connect(setupPage_, &SetupPage::left, this, &BenchPlace::backToCheck);
+  connect(setupPage_, &SetupPage::saved, this, [this](const BenchSetup& setup) {
+    backToCheck();
+    message_->say(Tone::Good, setupWords(setup, setup_.tool()));
+  });
+  connect(foot_, &CheckFoot::testerWanted, this, [this] {
+    pages_->setCurrentWidget(testerPage_);
+    testerPage_->arrive();
+  });
+  connect(testerPage_, &TesterPage::left, this, &BenchPlace::backToCheck);
+  connect(&tester_, &TesterPort::reading, this, &BenchPlace::takeReading);
+  connect(&tester_, &TesterPort::told, this, &BenchPlace::tell);
+  connect(&tester_, &TesterPort::stateChanged, this, [this] { foot_->showTester(tester_.isOpen()); });
+}
+
+void BenchPlace::openSetup() {
+  const BenchDraft& draft = model_.draft();
+  const Result<void> begun = setup_.begin(model_.tool()->id, draft.reference, draft.by, draft.date, draft.unit);
+  if (!begun) return message_->sayProblems(begun.error());
+  pages_->setCurrentWidget(setupPage_);
+  setupPage_->arrive();
+}
+
+void BenchPlace::backToCheck() {
+  pages_->setCurrentWidget(check_);
+  goToWork();
+}
+
+// What the tester sends is entered as if it were typed; what can't be meant is told and left out.
+void BenchPlace::takeReading(const TesterReading& reading) {
+  const QString value = fromText(reading.value);
+  const bool inSetup = pages_->currentWidget() == setupPage_;
+  const Unit unit = inSetup ? setup_.unit() : model_.draft().unit;
+  if (!isVisible() || !model_.tool() || pages_->currentWidget() == testerPage_) {
+    return tell(Tone::Caution, tr("%1 came from the tester while no cell was waiting; it is not taken.").arg(value));
+  }
+  if (reading.negative && (inSetup || model_.draft().direction == Direction::Clockwise)) {
+    return tell(Tone::Caution,
+                tr("−%1 came from the tester: the other direction. It is not taken; choose counterclockwise above if "
+                   "that is what is checked.")
+                    .arg(value));
+  }
+  if (reading.unit && *reading.unit != unit) {
+    if (inSetup || model_.draft().typedReadings() > 0) {
+      return tell(Tone::Caution, tr("%1 %2 came from the tester, but the readings here are in %3. It is not taken; "
+                                    "set the tester or “Read in”.")
+                                     .arg(value, fromText(unitSign(*reading.unit)), fromText(unitSign(unit))));
+    }
+    form_->setUnit(*reading.unit);
+    tell(Tone::Info, tr("The tester reads in %1: so does this check now.").arg(fromText(unitSign(*reading.unit))));
+  }
+  const bool taken = inSetup ? setupPage_->put(value) : grid_->put(value);
+  if (!taken)
+    tell(Tone::Caution, tr("%1 came from the tester while no cell was waiting; it is not taken.").arg(value));
+}
+
+void BenchPlace::tell(Tone tone, const QString& text) {
+  MessageLine& line = pages_->currentWidget() == setupPage_    ? setupPage_->message()
+                      : pages_->currentWidget() == testerPage_ ? testerPage_->message()
+                                                               : *message_;
+  line.say(tone, text);
 }
 
 void BenchPlace::take(const QString& tool) {
+  pages_->setCurrentWidget(check_);
   pickUp(tool);
   goToWork();
 }
 
 void BenchPlace::pickUp(const QString& tool) {
   message_->clear();
+  reason_->hide();
+  offered_ = true;
   const Result<void> picked = model_.pickTool(toText(tool));
   if (!picked) return message_->sayProblems(picked.error());
   const int typed = model_.draft().typedReadings();
-  if (typed > 0)
-    message_->say(Tone::Info, tr("Going on with the %1 readings typed earlier for %2.").arg(typed).arg(tool));
+  if (typed == 0) return;
+  const WaitingDraft draft{.tool = toText(tool), .readings = typed, .date = model_.draft().date};
+  message_->say(Tone::Info, tr("Going on with %1.").arg(waitingWords(draft)));
 }
 
-void BenchPlace::arrive() { goToWork(); }
+void BenchPlace::arrive() {
+  if (pages_->currentWidget() == setupPage_) return setupPage_->arrive();
+  if (pages_->currentWidget() == testerPage_) return testerPage_->arrive();
+  if (!offered_ && !model_.tool()) offerWaiting();
+  goToWork();
+}
+
+QString BenchPlace::waitingText() const {
+  QStringList words;
+  for (const WaitingDraft& draft : model_.waitingDrafts()) words << waitingWords(draft);
+  return words.isEmpty() ? QString() : tr("Not saved yet: %1.").arg(words.join(QStringLiteral("; ")));
+}
+
+void BenchPlace::offerWaiting() {
+  const auto discard = [this](const std::string& tool) {
+    return [this, tool] {
+      model_.discardDraft(tool);
+      message_->clear();
+      offered_ = false;
+      arrive();
+    };
+  };
+  const std::vector<WaitingDraft> waiting = model_.waitingDrafts();
+  offered_ = !waiting.empty();
+  if (const Problems& trouble = model_.draftTrouble(); !trouble.empty()) {
+    return message_->say(Tone::Caution, wordProblems(trouble), {{tr("Discard it"), discard(trouble.front().found)}});
+  }
+  if (waiting.empty()) return;
+  const QString tool = fromText(waiting.front().tool);
+  message_->say(Tone::Info, waitingText(),
+                {{tr("&Go on with %1").arg(tool), [this, tool] { take(tool); }},
+                 {tr("Discard that of %1").arg(tool), discard(waiting.front().tool)}});
+}
 
 void BenchPlace::goToWork() {
   if (!model_.tool()) return form_->tool()->setFocus(Qt::TabFocusReason);
@@ -141,24 +251,18 @@ void BenchPlace::showPlan() {
   plan_->setText(ready
                      ? planWords(*model_.tool(), *model_.plan())
                      : tr("Pick the tool that is on the bench; its set-points and readings are then proposed here."));
-  addPoint_->setEnabled(ready);
+  foot_->showTool();
+  showEvaluation();
 }
 
 void BenchPlace::showEvaluation() {
-  const int typed = model_.draft().typedReadings();
-  save_->setEnabled(model_.tool() && typed > 0);
-  clear_->setEnabled(typed > 0);
-  notes_->setText(noteWords(model_).join(QLatin1Char('\n')));
-  if (const auto& result = model_.result()) {
-    verdict_->setLook(lookOf(result->verdict));
-    words_->setText(verdictWords(*result, model_.rule()));
-  } else if (!model_.refusals().empty()) {
-    verdict_->setLook({Sign::Warning, Tone::Caution, tr("not yet")});
-    words_->setText(wordProblems(model_.refusals()));
-  } else {
-    verdict_->clearLook();
-    words_->setText(model_.tool() ? tr("No readings yet. Enter or Tab goes on to the next cell.") : QString());
+  const QStringList doubts = doubtWords(model_);
+  if (doubts.isEmpty()) {
+    doubts_->clear();
+  } else if (doubts_->text() != doubts.join(QLatin1Char('\n')) || !doubts_->isVisibleTo(this)) {
+    doubts_->say(Tone::Caution, doubts.join(QLatin1Char('\n')));
   }
+  foot_->showEvaluation();
 }
 
 void BenchPlace::clear() {
@@ -183,43 +287,75 @@ void BenchPlace::save() {
 }
 
 void BenchPlace::sayWhatNow(const SavedCheck& saved) {
-  const Check check = saved.check;
+  const Check& check = saved.check;
   const QString tool = fromText(check.tool);
-  const MessageLine::Action history{tr("Open its Histor&y"), [this, tool] { emit historyWanted(tool); }};
-  const bool failed = check.verdict == Verdict::Fail || check.verdict == Verdict::ConditionalFail;
-  if (!failed) {
-    message_->say(Tone::Good, savedWords(saved), {history});
-    form_->tool()->setFocus(Qt::TabFocusReason);
-    return;
+  if (check.verdict > Verdict::ConditionalPass) return sayFailed(saved);
+  std::vector<MessageLine::Action> actions;
+  QString words = savedWords(saved);
+  Tone tone = Tone::Good;
+  if (model_.tool() && model_.tool()->status == ToolStatus::Held) {
+    words += tr(" It is on hold still.");
+    const QString reason =
+        tr("passed %1 on %2, check %3").arg(phaseText(check.phase), dateText(check.date)).arg(check.id);
+    actions.push_back(
+        {tr("Release it t&o service…"), [this, tool, reason] { askFor(ToolChange::Release, tool, reason); }});
+  } else if (check.phase == Phase::AsFound && drifts(saved.state)) {
+    tone = Tone::Caution;
+    words += saved.state == DriftState::Leaving ? tr(" It drifts, and will leave its limit before the next check.")
+                                                : tr(" It drifts.");
+    actions.push_back({tr("Adjusted: record as &left"), [this] { beginAsLeft(); }});
   }
-  const MessageLine::Action hold{tr("Put it on h&old"), [this, check] { putOnHold(check); }};
-  if (check.phase == Phase::AsFound) {
-    message_->say(
-        Tone::Bad,
-        savedWords(saved) + tr(" Adjust it and record how it is left, or put it on hold. Jobs done with it since its "
-                               "last good check are in doubt."),
-        {{tr("Adjusted: record as &left"),
-          [this] {
-            model_.beginAsLeft();
-            message_->say(Tone::Info, tr("Now the readings as left, after the adjustment."));
-            goToWork();
-          }},
-         hold,
-         history});
-  } else {
-    message_->say(Tone::Bad,
-                  savedWords(saved) + tr(" It can't be used as it is: adjust it again, or put it on hold."),
-                  {hold, history});
-  }
+  actions.push_back({tr("Open its Histor&y"), [this, tool] { emit historyWanted(tool); }});
+  message_->say(tone, words, actions);
+  form_->tool()->setFocus(Qt::TabFocusReason);
 }
 
-void BenchPlace::putOnHold(const Check& failed) {
+void BenchPlace::sayFailed(const SavedCheck& saved) {
+  const Check& check = saved.check;
+  const QString tool = fromText(check.tool);
   const QString reason =
-      tr("failed %1 on %2, check %3").arg(phaseText(failed.phase), dateText(failed.date)).arg(failed.id);
-  const Result<void> held = model_.hold(failed.tool, toText(reason));
-  if (!held) return message_->sayProblems(held.error());
-  message_->say(Tone::Good,
-                tr("%1 is on hold (%2). The Bay no longer offers it.").arg(fromText(failed.tool), reason));
+      tr("failed %1 on %2, check %3").arg(phaseText(check.phase), dateText(check.date)).arg(check.id);
+  const bool found = check.phase == Phase::AsFound;
+  std::vector<MessageLine::Action> actions{
+      {found ? tr("Adjusted: record as &left") : tr("Adjusted again: record as &left"), [this] { beginAsLeft(); }}};
+  if (!model_.tool() || model_.tool()->status != ToolStatus::Held) {
+    actions.push_back({tr("Put it on h&old…"), [this, tool, reason] { askFor(ToolChange::Hold, tool, reason); }});
+  }
+  actions.push_back({tr("Retire it for &good…"), [this, tool, reason] { askFor(ToolChange::Retire, tool, reason); }});
+  actions.push_back({tr("Open its Histor&y"), [this, tool] { emit historyWanted(tool); }});
+  message_->say(Tone::Bad,
+                savedWords(saved) + (found ? tr(" Adjust it and record how it is left, or put it on hold. Jobs done "
+                                                "with it since its last good check are in doubt.")
+                                           : tr(" It can't be used as it is.")),
+                actions);
+}
+
+void BenchPlace::beginAsLeft() {
+  model_.beginAsLeft();
+  message_->say(Tone::Info, tr("Now the readings as left, after the adjustment."));
+  goToWork();
+}
+
+void BenchPlace::askFor(ToolChange change, const QString& tool, const QString& proposed) {
+  reason_->show();
+  reason_->ask(change, tool, proposed);
+}
+
+void BenchPlace::changeTool(ToolChange change, const QString& tool, const QString& reason) {
+  const Result<void> changed = model_.change(change, toText(tool), toText(reason));
+  if (!changed) return message_->sayProblems(changed.error());  // the line stays, for another reason
+  reason_->hide();
+  switch (change) {
+    case ToolChange::Hold:
+      message_->say(Tone::Good, tr("%1 is on hold (%2). The Bay no longer offers it.").arg(tool, reason));
+      break;
+    case ToolChange::Release:
+      message_->say(Tone::Good, tr("%1 is back in service (%2).").arg(tool, reason));
+      break;
+    case ToolChange::Retire:
+      message_->say(Tone::Good, tr("%1 is retired (%2). Its history stays.").arg(tool, reason));
+      break;
+  }
   form_->tool()->setFocus(Qt::TabFocusReason);
 }
 

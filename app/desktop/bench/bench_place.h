@@ -4,49 +4,75 @@
 #include <QWidget>
 
 #include "bench_model.h"
+#include "setup_model.h"
+#include "tester_port.h"
 
 class QLabel;
-class QPushButton;
+class QStackedWidget;
 
 namespace steadyturn {
 
-class Badge;
 class BenchForm;
+class CheckFoot;
 class MessageLine;
 class ReadingsGrid;
+class SetupPage;
+class TesterPage;
 
 class BenchPlace : public QWidget {
   Q_OBJECT
  public:
   explicit BenchPlace(OpenShop& shop, QWidget* parent = nullptr);
+  ~BenchPlace() override;
   BenchModel& model() { return model_; }
+  SetupModel& setup() { return setup_; }
+  TesterPort& tester() { return tester_; }
   void take(const QString& tool);  // puts a tool on the bench
   void arrive();                   // takes the focus where work goes on
+  // What was typed before the program was last closed: "Not saved yet: the 7 readings …"; empty when nothing was.
+  QString waitingText() const;
 
  signals:
   void historyWanted(const QString& tool);
 
  private:
-  QWidget* makeFoot();
+  QWidget* makeCheck();
+  QWidget* makeReadings(QWidget* sheet);
+  void connectParts();
+  void connectPages();
   void pickUp(const QString& tool);
+  void offerWaiting();
   void showPlan();
   void showEvaluation();
   void goToWork();
   void clear();
   void save();
   void sayWhatNow(const SavedCheck& saved);
-  void putOnHold(const Check& failed);
+  void sayFailed(const SavedCheck& saved);
+  void beginAsLeft();
+  void askFor(ToolChange change, const QString& tool, const QString& proposed);
+  void changeTool(ToolChange change, const QString& tool, const QString& reason);
+  void openSetup();
+  void backToCheck();
+  void takeReading(const TesterReading& reading);
+  void tell(Tone tone, const QString& text);
   void recallHeading();
   void rememberHeading() const;
 
   BenchModel model_;
-  MessageLine* message_;
+  SetupModel setup_;
+  TesterPort tester_;
+  bool offered_ = false;  // what was typed before the program was last closed
+  MessageLine *message_, *doubts_;
+  ReasonLine* reason_;
   BenchForm* form_;
   QLabel* plan_;
   ReadingsGrid* grid_;
-  Badge* verdict_;
-  QLabel *words_, *notes_;
-  QPushButton *save_, *clear_, *addPoint_;
+  CheckFoot* foot_;
+  QStackedWidget* pages_;
+  QWidget* check_;
+  SetupPage* setupPage_;
+  TesterPage* testerPage_;
 };
 
 }  // namespace steadyturn

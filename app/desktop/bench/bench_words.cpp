@@ -2,6 +2,7 @@
 
 #include <QCoreApplication>
 
+#include "risk_words.h"
 #include "text.h"
 #include "tolerance.h"
 
@@ -48,14 +49,35 @@ QString verdictWords(const CheckResult& result, DecisionRule rule) {
   return text;
 }
 
+QString riskWords(const CheckResult& result) { return fromText(riskInWords(result)); }
+
+QStringList doubtWords(const BenchModel& model) {
+  QStringList doubts;
+  if (model.tool() && model.tool()->status == ToolStatus::Held) {
+    doubts << tr("%1 is on hold: %2. A passing check leads to its release.")
+                  .arg(fromText(model.tool()->id), fromText(model.tool()->statusReason));
+  }
+  for (const ReferenceDoubt& doubt : model.doubts()) doubts << fromText(doubt.text);
+  return doubts;
+}
+
+QString waitingWords(const WaitingDraft& draft) {
+  return (draft.readings == 1 ? tr("the one reading typed earlier for %2, %3")
+                              : tr("the %1 readings typed earlier for %2, %3").arg(draft.readings))
+      .arg(fromText(draft.tool), dateText(draft.date));
+}
+
 QStringList noteWords(const BenchModel& model) {
   QStringList notes;
-  if (const auto reference = model.reference(); reference && reference->due && *reference->due < model.draft().date) {
-    notes << tr("%1 was due for calibration on %2: what it reads is not traceable now.")
-                 .arg(fromText(reference->id), dateText(reference->due));
+  if (const int questions = model.questions(); questions > 0) {
+    notes << (questions == 1 ? tr("One reading is questioned above; it counts as it was typed.")
+                             : tr("%1 readings are questioned above; they count as they were typed.").arg(questions));
   }
   if (const auto& result = model.result()) {
-    for (const Note& note : result->notes) notes << fromText(writeNote(note));
+    for (const Note& note : result->notes) {
+      // The reference was named before the first reading.
+      if (note.kind != NoteKind::ReferenceTooUncertain) notes << fromText(writeNote(note));
+    }
     if (!result->notEvaluated.empty()) {
       QStringList sources;
       for (const std::string& source : result->notEvaluated)

@@ -13,7 +13,13 @@ namespace steadyturn {
 QString planWords(const Tool& tool, const CheckPlan& plan);
 // "all 15 readings lie within ±4 %", "2 of 15 readings lie outside ±4 %".
 QString verdictWords(const CheckResult& result, DecisionRule rule);
-// What the check leaves open, and what is amiss with the reference.
+// "The chance that this pass is wrong is about 1 in 40: …"
+QString riskWords(const CheckResult& result);
+// What speaks against beginning: the tool is held, the reference is doubtful. To be read before the first reading.
+QStringList doubtWords(const BenchModel& model);
+// "7 readings, typed earlier for W06, 2026-11-20"
+QString waitingWords(const WaitingDraft& draft);
+// What the check leaves open.
 QStringList noteWords(const BenchModel& model);
 // "Check 131 is saved: TW-07 as found, pass. Next due 2026-09-12."
 QString savedWords(const SavedCheck& saved);

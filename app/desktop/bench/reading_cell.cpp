@@ -38,35 +38,55 @@ ReadingCell::ReadingCell(const QString& accessibleName, const QString& typed, QW
   column->setSpacing(1);
   column->addWidget(line_);
   column->addWidget(deviation_);
-  connect(line_, &QLineEdit::textEdited, this, &ReadingCell::typed);
+  connect(line_, &QLineEdit::textEdited, this, [this](const QString& text) {
+    editing_ = true;
+    emit ReadingCell::typed(text);
+  });
 }
 
-void ReadingCell::setDeviation(std::optional<double> deviation, double limit) {
-  if (!deviation) {
-    deviation_->clear();
-    line_->setAccessibleDescription({});
-    return;
+void ReadingCell::setFigures(const Figures& figures) {
+  if (figures.wrong) {
+    deviation_->setText(tr("no number"));
+    colour(deviation_, Tone::Bad);
+    return line_->setAccessibleDescription(tr("this is not a number"));
   }
-  const bool outside = !atMost(std::abs(*deviation), limit);
-  deviation_->setText((outside ? QStringLiteral("✗ ") : QString()) + percentText(*deviation));
-  colour(deviation_, outside ? Tone::Bad : Tone::Quiet);
-  line_->setAccessibleDescription(outside ? tr("deviation %1, outside the limit").arg(percentText(*deviation))
-                                          : tr("deviation %1").arg(percentText(*deviation)));
+  if (!figures.deviation) {
+    deviation_->clear();
+    return line_->setAccessibleDescription({});
+  }
+  const bool asked = !figures.question.isEmpty() && !editing_;
+  const bool outside = !atMost(std::abs(*figures.deviation), figures.limit);
+  const QString deviation = percentText(*figures.deviation, std::abs(*figures.deviation) < 100 ? 2 : 0);
+  deviation_->setText((asked ? QStringLiteral("? ") : outside ? QStringLiteral("✗ ") : QString()) + deviation);
+  colour(deviation_, asked ? Tone::Caution : outside ? Tone::Bad : Tone::Quiet);
+  QString said = outside ? tr("deviation %1, outside the limit") : tr("deviation %1");
+  said = said.arg(deviation);
+  if (asked) said += QStringLiteral(". ") + figures.question;
+  line_->setAccessibleDescription(said);
 }
 
-void ReadingCell::setWrong(bool wrong) {
-  if (!wrong) return;
-  deviation_->setText(tr("no number"));
-  colour(deviation_, Tone::Bad);
-  line_->setAccessibleDescription(tr("this is not a number"));
+void ReadingCell::put(const QString& text) {
+  line_->setText(text);
+  editing_ = true;
+  emit typed(text);
+  finish();
+  emit next();
+}
+
+void ReadingCell::finish() {
+  if (!editing_) return;
+  editing_ = false;
+  emit finished();
 }
 
 bool ReadingCell::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::FocusIn) line_->selectAll();
+  if (event->type() == QEvent::FocusOut) finish();
   if (event->type() != QEvent::KeyPress) return QWidget::eventFilter(watched, event);
   switch (static_cast<QKeyEvent*>(event)->key()) {
     case Qt::Key_Return:
     case Qt::Key_Enter:
+      finish();
       emit next();
       return true;
     case Qt::Key_Up:

@@ -14,11 +14,20 @@ class ReadingCell : public QWidget {
  public:
   ReadingCell(const QString& accessibleName, const QString& typed, QWidget* parent = nullptr);
   QLineEdit* line() { return line_; }
-  void setDeviation(std::optional<double> deviation, double limit);
-  void setWrong(bool wrong);  // the text is no torque
+  // What the text comes to. A question is asked once the reading is finished, not while it is being typed.
+  struct Figures {
+    std::optional<double> deviation;
+    double limit = 0;
+    bool wrong = false;  // the text is no torque
+    QString question;    // "19.8 lbf·ft would be 26.8 N·m"; empty: none
+  };
+  void setFigures(const Figures& figures);
+  void put(const QString& text);  // as if it were typed, with Enter
+  bool editing() const { return editing_; }
 
  signals:
   void typed(const QString& text);
+  void finished();  // left with another text than it was entered with
   void next();
   void up();
   void down();
@@ -27,8 +36,11 @@ class ReadingCell : public QWidget {
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
+  void finish();
+
   QLineEdit* line_;
   QLabel* deviation_;
+  bool editing_ = false;
 };
 
 }  // namespace steadyturn

@@ -1,5 +1,6 @@
 #include "readings_grid.h"
 
+#include <QEvent>
 #include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -10,6 +11,7 @@
 #include "dots_strip.h"
 #include "reading_cell.h"
 #include "text.h"
+#include "theme.h"
 
 namespace steadyturn {
 
@@ -74,7 +76,7 @@ void ReadingsGrid::makeHeader(QGridLayout* grid, std::size_t readings) {
 
 ReadingsGrid::Row ReadingsGrid::makeRow(QGridLayout* grid, std::size_t point, std::size_t readings) {
   const BenchPoint& typed = model_.draft().points[point];
-  const int line = static_cast<int>(point) + 1;
+  const int line = static_cast<int>(point) * 2 + 1;
   Row row{};
   row.target = new QLineEdit(typed.target, sheet_);
   row.target->setAccessibleName(tr("Set-point %1").arg(point + 1));
@@ -92,6 +94,10 @@ ReadingsGrid::Row ReadingsGrid::makeRow(QGridLayout* grid, std::size_t point, st
         new ReadingCell(tr("Set-point %1, reading %2").arg(typed.target).arg(r + 1), typed.readings[r], sheet_);
     connect(cell, &ReadingCell::typed, this,
             [this, point, r](const QString& text) { model_.setReading(point, r, text); });
+    connect(cell, &ReadingCell::finished, this, [this] {
+      model_.keepDraft();
+      showFigures();
+    });
     connect(cell, &ReadingCell::next, this, [this, point, r] { goOn(point, r); });
     connect(cell, &ReadingCell::up, this,
             [this, point, r] { focusCell(static_cast<int>(point) - 1, static_cast<int>(r)); });
@@ -109,6 +115,9 @@ ReadingsGrid::Row ReadingsGrid::makeRow(QGridLayout* grid, std::size_t point, st
   grid->addWidget(row.mean, line, static_cast<int>(readings) + 1);
   grid->addWidget(row.strip, line, static_cast<int>(readings) + 2, Qt::AlignTop);
   grid->addWidget(row.verdict, line, static_cast<int>(readings) + 3, Qt::AlignTop);
+  row.question = new QLabel(sheet_);
+  row.question->setWordWrap(true);
+  row.question->hide();
   return row;
 }
 
@@ -119,9 +128,13 @@ void ReadingsGrid::showFigures() {
     Row& row = rows_[p];
     const BenchPoint& typed = model_.draft().points[p];
     for (std::size_t r = 0; r < row.cells.size(); ++r) {
-      row.cells[r]->setDeviation(figures[p].deviations[r], limit);
-      row.cells[r]->setWrong(problemWith(typed.readings[r], "reading").has_value());
+      const auto& question = figures[p].questions[r];
+      row.cells[r]->setFigures({.deviation = figures[p].deviations[r],
+                                .limit = limit,
+                                .wrong = problemWith(typed.readings[r], "reading").has_value(),
+                                .question = question ? fromText(question->text) : QString()});
     }
+    showQuestions(p);
     if (const auto& result = figures[p].result) {
       row.mean->setText(percentText(result->meanDeviationPercent) + QStringLiteral("\nU  ") +
                         QString::number(result->expandedUncertaintyPercent, 'f', 2) + QStringLiteral(" %"));
@@ -133,6 +146,40 @@ void ReadingsGrid::showFigures() {
       row.verdict->clearLook();
     }
   }
+}
+
+// The words stand under the first cell they are about and take the room to its right.
+void ReadingsGrid::showQuestions(std::size_t point) {
+  Row& row = rows_[point];
+  const auto& questions = model_.figures()[point].questions;
+  QStringList words;
+  int first = 0;
+  for (std::size_t r = 0; r < row.cells.size(); ++r) {
+    if (!questions[r] || row.cells[r]->editing()) continue;
+    if (words.isEmpty()) first = static_cast<int>(r);
+    words << tr("Reading %1: %2.").arg(QString::number(r + 1), fromText(questions[r]->text));
+  }
+  const QString before = row.question->isHidden() ? QString() : row.question->text();
+  row.question->setHidden(words.isEmpty());
+  if (words.isEmpty()) {
+    if (!before.isEmpty()) emit resized();
+    return;
+  }
+  for (QString& line : words) line.replace(QStringLiteral("?."), QStringLiteral("?"));
+  row.question->setText(words.join(QLatin1Char('\n')));
+  QPalette palette = sheet_->palette();
+  palette.setColor(QPalette::WindowText, toneColour(Tone::Caution, palette));
+  row.question->setPalette(palette);
+  auto* grid = qobject_cast<QGridLayout*>(sheet_->layout());
+  grid->removeWidget(row.question);
+  grid->addWidget(row.question, static_cast<int>(point) * 2 + 2, first + 1, 1, grid->columnCount() - first - 1);
+  if (before != row.question->text()) emit resized();
+}
+
+void ReadingsGrid::changeEvent(QEvent* event) {
+  // The tones are the palette's own.
+  if (event->type() == QEvent::PaletteChange) showFigures();
+  QWidget::changeEvent(event);
 }
 
 void ReadingsGrid::goOn(std::size_t point, std::size_t reading) {
@@ -162,7 +209,24 @@ void ReadingsGrid::focusFirstEmpty() {
   }
 }
 
-QWidget* ReadingsGrid::firstCell() const { return rows_.empty() ? nullptr : rows_.front().cells.front()->line(); }
+ReadingCell* ReadingsGrid::waitingCell() const {
+  const QWidget* focused = window()->focusWidget();
+  ReadingCell* empty = nullptr;
+  for (const Row& row : rows_) {
+    for (ReadingCell* cell : row.cells) {
+      if (cell->line() == focused) return cell;
+      if (!empty && cell->line()->text().trimmed().isEmpty()) empty = cell;
+    }
+  }
+  return empty;
+}
+
+bool ReadingsGrid::put(const QString& reading) {
+  ReadingCell* cell = waitingCell();
+  if (cell) cell->put(reading);
+  return cell;
+}
+
 QWidget* ReadingsGrid::lastCell() const { return rows_.empty() ? nullptr : rows_.back().cells.back()->line(); }
 
 }  // namespace steadyturn

@@ -21,11 +21,16 @@ class ReadingsGrid : public QWidget {
   explicit ReadingsGrid(BenchModel& model, QWidget* parent = nullptr);
   void focusFirstEmpty();
   void focusCell(int point, int reading);  // reading −1: the set-point
-  QWidget* firstCell() const;
+  // A reading from a device: into the focused cell, else into the first empty one, and on. False: all are full.
+  bool put(const QString& reading);
   QWidget* lastCell() const;
 
  signals:
   void finished();  // Enter in the last cell
+  void resized();   // a question came or went: the grid wants another height
+
+ protected:
+  void changeEvent(QEvent* event) override;
 
  private:
   struct Row {
@@ -34,12 +39,15 @@ class ReadingsGrid : public QWidget {
     QLabel* mean;
     DotsStrip* strip;
     Badge* verdict;
+    QLabel* question;  // beneath the first cell that is questioned
   };
   void rebuild();
   void makeHeader(QGridLayout* grid, std::size_t readings);
   Row makeRow(QGridLayout* grid, std::size_t point, std::size_t readings);
   void orderTabs();
   void showFigures();
+  void showQuestions(std::size_t point);
+  ReadingCell* waitingCell() const;
   void goOn(std::size_t point, std::size_t reading);
 
   BenchModel& model_;

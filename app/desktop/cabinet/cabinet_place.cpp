@@ -96,6 +96,9 @@ QLayout* CabinetPlace::makeHead() {
     below_->setCurrentWidget(form_);
     form_->begin();
   });
+  // While the form is open Alt+A is the form's.
+  connect(below_, &QStackedWidget::currentChanged, addButton,
+          [this, addButton] { addButton->setEnabled(below_->currentWidget() != form_); });
   connect(importButton, &QPushButton::clicked, this, [this] { emit importWanted(TableKind::Tools); });
   connect(exportButton, &QPushButton::clicked, this, [this] { emit exportWanted(TableKind::Tools); });
   return row;

@@ -2,9 +2,7 @@
 
 #include <QGridLayout>
 #include <QHBoxLayout>
-#include <QKeyEvent>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QStackedWidget>
 
@@ -54,18 +52,6 @@ QString outlookOf(const ToolOverview& overview) {
   return lines.join(QLatin1Char('\n'));
 }
 
-QString confirmText(ToolChange change) {
-  switch (change) {
-    case ToolChange::Hold:
-      return ToolPanel::tr("&Put on hold");
-    case ToolChange::Release:
-      return ToolPanel::tr("&Put back in service");
-    case ToolChange::Retire:
-      return ToolPanel::tr("&Take out for good");
-  }
-  return {};
-}
-
 }  // namespace
 
 ToolPanel::ToolPanel(QWidget* parent)
@@ -92,7 +78,10 @@ ToolPanel::ToolPanel(QWidget* parent)
   grid->addWidget(facts_, 1, 0);
   grid->addWidget(outlook_, 1, 1);
   actions_->addWidget(makeActions());
-  actions_->addWidget(makeReason());
+  reason_ = new ReasonLine(this);
+  connect(reason_, &ReasonLine::given, this, &ToolPanel::changeWanted);
+  connect(reason_, &ReasonLine::cancelled, this, &ToolPanel::stopAsking);
+  actions_->addWidget(reason_);
   actions_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
   grid->addWidget(actions_, 2, 0, 1, 2);
   grid->setColumnStretch(0, 1);
@@ -124,26 +113,6 @@ QWidget* ToolPanel::makeActions() {
   return panel;
 }
 
-QWidget* ToolPanel::makeReason() {
-  auto* panel = new QWidget(this);
-  auto* row = new QHBoxLayout(panel);
-  row->setContentsMargins(0, 0, 0, 0);
-  reasonLabel_ = new QLabel(panel);
-  reason_ = new QLineEdit(panel);
-  reason_->setAccessibleName(tr("Reason"));
-  reasonLabel_->setBuddy(reason_);
-  confirm_ = new QPushButton(tr("Confirm"), panel);
-  auto* cancel = new QPushButton(tr("Cance&l"), panel);
-  row->addWidget(reasonLabel_);
-  row->addWidget(reason_, 1);
-  row->addWidget(confirm_);
-  row->addWidget(cancel);
-  connect(confirm_, &QPushButton::clicked, this, &ToolPanel::giveReason);
-  connect(reason_, &QLineEdit::returnPressed, this, &ToolPanel::giveReason);
-  connect(cancel, &QPushButton::clicked, this, &ToolPanel::stopAsking);
-  return panel;
-}
-
 void ToolPanel::display(const ToolOverview* overview) {
   const QString id = overview ? fromText(overview->tool.id) : QString();
   if (id != tool_) stopAsking();
@@ -168,25 +137,10 @@ void ToolPanel::display(const ToolOverview* overview) {
 }
 
 void ToolPanel::ask(ToolChange change) {
-  asked_ = change;
-  const QString question = change == ToolChange::Hold      ? tr("W&hy is %1 put on hold?")
-                           : change == ToolChange::Release ? tr("W&hy may %1 be used again?")
-                                                           : tr("W&hy is %1 retired?");
-  reasonLabel_->setText(question.arg(tool_));
-  reason_->setAccessibleName(tr("Reason"));
-  confirm_->setText(confirmText(change));
-  reason_->clear();
   actions_->setCurrentIndex(1);
-  reason_->setFocus(Qt::TabFocusReason);
+  reason_->ask(change, tool_);
 }
-
-void ToolPanel::giveReason() { emit changeWanted(asked_, tool_, reason_->text().trimmed()); }
 
 void ToolPanel::stopAsking() { actions_->setCurrentIndex(0); }
-
-void ToolPanel::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_Escape && actions_->currentIndex() == 1) return stopAsking();
-  QFrame::keyPressEvent(event);
-}
 
 }  // namespace steadyturn

@@ -4,18 +4,16 @@
 #include <QFrame>
 #include <optional>
 
+#include "reason_line.h"
 #include "shop_views.h"
 
 class QLabel;
-class QLineEdit;
 class QPushButton;
 class QStackedWidget;
 
 namespace steadyturn {
 
 class Badge;
-
-enum class ToolChange { Hold, Release, Retire };
 
 class ToolPanel : public QFrame {
   Q_OBJECT
@@ -29,21 +27,15 @@ class ToolPanel : public QFrame {
   void historyWanted(const QString& tool);
   void changeWanted(steadyturn::ToolChange change, const QString& tool, const QString& reason);
 
- protected:
-  void keyPressEvent(QKeyEvent* event) override;
-
  private:
   QWidget* makeActions();
-  QWidget* makeReason();
   void stopAsking();
-  void giveReason();
 
   QString tool_;
-  ToolChange asked_ = ToolChange::Hold;
   Badge* standing_;
-  QLabel *title_, *facts_, *outlook_, *reasonLabel_;
-  QPushButton *check_, *history_, *hold_, *release_, *retire_, *confirm_;
-  QLineEdit* reason_;
+  QLabel *title_, *facts_, *outlook_;
+  QPushButton *check_, *history_, *hold_, *release_, *retire_;
+  ReasonLine* reason_;
   QStackedWidget* actions_;
 };
 

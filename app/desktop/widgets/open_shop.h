@@ -21,6 +21,7 @@ class OpenShop : public QObject {
   void checksChanged(const QString& tool);
   void referencesChanged();
   void fastenersChanged();
+  void benchChanged();  // a bench set-up: budgets may differ
 
  private:
   Shop shop_;

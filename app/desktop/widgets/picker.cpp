@@ -4,6 +4,9 @@
 #include <QLineEdit>
 #include <algorithm>
 
+#include "label_code.h"
+#include "text.h"
+
 namespace steadyturn {
 namespace {
 
@@ -109,8 +112,10 @@ void Picker::showPicked() {
 }
 
 QString Picker::resolve(const QString& typed) const {
-  const QString text = typed.trimmed();
+  QString text = typed.trimmed();
   if (text.isEmpty()) return {};
+  // A label's code, typed or pasted.
+  if (const auto code = parseLabelCode(toText(text))) text = fromText(code->id);
   for (const Item& item : items_) {
     if (item.id.compare(text, Qt::CaseInsensitive) == 0 || lineOf(item) == text) return item.id;
   }

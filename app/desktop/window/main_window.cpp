@@ -9,13 +9,16 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include "bench_place.h"
 #include "demo_file.h"
 #include "first_run_page.h"
 #include "help_page.h"
 #include "help_words.h"
+#include "label_code.h"
 #include "menus.h"
 #include "message_line.h"
 #include "problem_text.h"
+#include "scan_watch.h"
 #include "settings.h"
 #include "shop_room.h"
 #include "text.h"
@@ -38,7 +41,8 @@ MainWindow::MainWindow()
       message_(new MessageLine(this)),
       pages_(new QStackedWidget(this)),
       firstRun_(new FirstRunPage(pages_)),
-      help_(new HelpPage(pages_)) {
+      help_(new HelpPage(pages_)),
+      scans_(new ScanWatch(this)) {
   setWindowTitle(QStringLiteral("Steadyturn"));
   pages_->addWidget(firstRun_);
   pages_->addWidget(help_);
@@ -56,6 +60,7 @@ MainWindow::MainWindow()
     if (making_) making_->cancel();
   });
   connect(help_, &HelpPage::left, this, &MainWindow::backFromHelp);
+  connect(scans_, &ScanWatch::scanned, this, &MainWindow::openScanned);
   connectMenus();
   menus_->setShopOpen(false);
   resize(1280, 800);
@@ -108,7 +113,7 @@ void MainWindow::askOpen() {
 }
 
 void MainWindow::createShop(const QString& address) {
-  if (!mayLeave(tr("Readings are typed and not saved for %1."), [this, address] { createShop(address); })) return;
+  if (!mayLeave(tr("Readings typed for %1 can't be kept on disk."), [this, address] { createShop(address); })) return;
   Result<Shop> shop = Shop::create(toText(address), toText(QFileInfo(address).completeBaseName()));
   if (!shop) return say(shop.error(), tr("Choose another file or folder for the new shop."));
   enter(std::move(*shop));
@@ -118,7 +123,7 @@ void MainWindow::createShop(const QString& address) {
 }
 
 void MainWindow::openShop(const QString& address) {
-  if (!mayLeave(tr("Readings are typed and not saved for %1."), [this, address] { openShop(address); })) return;
+  if (!mayLeave(tr("Readings typed for %1 can't be kept on disk."), [this, address] { openShop(address); })) return;
   Result<Shop> shop = Shop::open(toText(address));
   if (!shop)
     return say(shop.error(),
@@ -130,7 +135,7 @@ void MainWindow::openDemo() {
   const QString file = demoFile();
   if (QFileInfo::exists(file)) return openShop(file);
   if (making_) return;
-  if (!mayLeave(tr("Readings are typed and not saved for %1."), [this] { openDemo(); })) return;
+  if (!mayLeave(tr("Readings typed for %1 can't be kept on disk."), [this] { openDemo(); })) return;
   leave();
   message_->clear();
   firstRun_->setWorking(true);
@@ -163,6 +168,13 @@ void MainWindow::enter(Shop shop) {
   setWindowTitle((name.isEmpty() ? QFileInfo(address).fileName() : name) + QStringLiteral(" – Steadyturn"));
   settings::setLastShop(address);
   room_->go(Place::Cabinet);
+  const QString waiting = room_->bench().waitingText();
+  if (!waiting.isEmpty()) {
+    message_->say(Tone::Info, waiting, {{tr("&Pick it up at the Bench"), [this] {
+                                           message_->clear();
+                                           room_->go(Place::Bench);
+                                         }}});
+  }
   if (readOnly) {
     message_->say(Tone::Caution,
                   tr("This shop can be read but not written to: its file or folder is not yours to write."));
@@ -180,7 +192,7 @@ void MainWindow::leave() {
 
 bool MainWindow::mayLeave(const QString& question, const std::function<void()>& leaveAnyway) {
   if (!room_ || closing_) return true;
-  const std::vector<std::string> unsaved = room_->unsaved();
+  const std::vector<std::string> unsaved = room_->keepTyped();
   if (unsaved.empty()) return true;
   QStringList tools;
   for (const std::string& tool : unsaved) tools << fromText(tool);
@@ -218,8 +230,18 @@ void MainWindow::backFromHelp() {
   }
 }
 
+void MainWindow::openScanned(const QString& code) {
+  const Result<LabelCode> label = parseLabelCode(toText(code));
+  if (!label) return message_->sayProblems(label.error());
+  if (!room_) return message_->say(Tone::Caution, tr("Open the shop of %1 first (Ctrl+O).").arg(fromText(label->id)));
+  backFromHelp();
+  message_->clear();
+  if (const Result<void> opened = room_->openScanned(label->id); !opened) message_->sayProblems(opened.error());
+}
+
 void MainWindow::closeEvent(QCloseEvent* event) {
-  if (!mayLeave(tr("Readings are typed and not saved for %1. Closing the window loses them."), [this] { close(); })) {
+  if (!mayLeave(tr("Readings typed for %1 can't be kept on disk: closing the window loses them."),
+                [this] { close(); })) {
     event->ignore();
     return;
   }

@@ -14,6 +14,7 @@ class FirstRunPage;
 class HelpPage;
 class Menus;
 class MessageLine;
+class ScanWatch;
 class ShopRoom;
 
 class MainWindow : public QMainWindow {
@@ -41,6 +42,7 @@ class MainWindow : public QMainWindow {
   void say(const Problems& problems, const QString& next);
   void help(const QString& html);
   void backFromHelp();
+  void openScanned(const QString& code);
 
   Menus* menus_;
   MessageLine* message_;
@@ -48,6 +50,7 @@ class MainWindow : public QMainWindow {
   FirstRunPage* firstRun_;
   HelpPage* help_;
   ShopRoom* room_ = nullptr;
+  ScanWatch* scans_;
   bool closing_ = false;
   Ticket making_;
   Worker maker_;  // makes the demo depot

@@ -7,6 +7,7 @@
 #include "bench_place.h"
 #include "cabinet_place.h"
 #include "history_place.h"
+#include "text.h"
 #include "transfer_panel.h"
 
 namespace steadyturn {
@@ -67,6 +68,19 @@ void ShopRoom::takeToBench(const QString& tool) {
   if (!tool.isEmpty()) bench_->take(tool);
 }
 
+Result<void> ShopRoom::openScanned(const std::string& id) {
+  const Result<Tool> tool = shop_->shop().tool(id);
+  if (!tool) return tl::unexpected(tool.error());
+  const QString mark = fromText(tool->id);
+  if (place_ == Place::Bench) {
+    bench_->take(mark);
+  } else if (place_ != Place::Bay || !bay_->takeTool(mark)) {
+    history_->open(mark);
+    go(Place::History);
+  }
+  return {};
+}
+
 void ShopRoom::arrive() {
   switch (place_) {
     case Place::Bench:
@@ -82,6 +96,10 @@ void ShopRoom::arrive() {
 
 void ShopRoom::transfer(PathLine::Direction direction, TableKind kind) { transfer_->begin(direction, kind); }
 
-std::vector<std::string> ShopRoom::unsaved() const { return bench_->model().unsavedTools(); }
+std::vector<std::string> ShopRoom::keepTyped() {
+  const std::vector<std::string> unsaved = bench_->model().unsavedTools();
+  if (unsaved.empty() || bench_->model().keepForNextStart()) return {};
+  return unsaved;
+}
 
 }  // namespace steadyturn

@@ -27,6 +27,9 @@ class ShopRoom : public QWidget {
 
   void go(Place place);
   void takeToBench(const QString& tool);
+  // A tool whose label was scanned: at the Bench it is taken up, in the Bay chosen for the fastener at hand,
+  // elsewhere its History opens.
+  Result<void> openScanned(const std::string& tool);
   void arrive();  // back to the place one was at
   Place place() const { return place_; }
   void transfer(PathLine::Direction direction, TableKind kind);
@@ -35,8 +38,9 @@ class ShopRoom : public QWidget {
   CabinetPlace& cabinet() { return *cabinet_; }
   BayPlace& bay() { return *bay_; }
   HistoryPlace& history() { return *history_; }
-  // Tools with readings typed and not saved.
-  std::vector<std::string> unsaved() const;
+  // What is typed and not saved goes to disk, to be offered at the next start. What is not sure to be there: its
+  // tools.
+  std::vector<std::string> keepTyped();
 
  private:
   OpenShop* shop_;

@@ -24,7 +24,7 @@ class BenchKeyboard : public DemoShop {
     present(*bench_);
     bench_->arrive();
   }
-  MessageLine& message() { return *bench_->findChild<MessageLine*>(); }
+  MessageLine& message() { return *bench_->findChild<MessageLine*>("message"); }
   void takeUp(const QString& tool, const QString& reference) {
     keys_.type(tool);
     keys_.press(Qt::Key_Return);
@@ -109,6 +109,7 @@ TEST_F(BenchKeyboard, aFailedCheckCanPutTheToolOnHold) {
   typeReadings(failing);
   keys_.press(Qt::Key_S, Qt::ControlModifier);
   keys_.press(Qt::Key_O, Qt::AltModifier);  // Put it on hold
+  keys_.press(Qt::Key_Return);              // for the reason that is proposed
   ASSERT_TRUE(wait([this] { return open().tool("W06")->status == ToolStatus::Held; }));
   EXPECT_NE(open().tool("W06")->statusReason.find("failed as found"), std::string::npos);
 }

@@ -1,0 +1,38 @@
+// Keeps checks on disk while they are being typed, so that a crash, a kill or a power cut loses none of them.
+//
+// The writing is done on a connection and a thread of its own: an import that holds the database never holds the
+// window. Where the disk is at hand, keep() has kept when it returns; only where it takes longer than a person would
+// notice does it go on by itself, and failed() tells when it could not.
+#pragma once
+
+#include <QObject>
+#include <future>
+
+#include "worker.h"
+
+namespace steadyturn {
+
+class DraftKeeper : public QObject {
+  Q_OBJECT
+ public:
+  explicit DraftKeeper(const std::string& address, QObject* parent = nullptr);
+  ~DraftKeeper() override;
+  void keep(const CheckDraft& draft);
+  void discard(const std::string& tool);
+  // Until the last of it is on disk, or at most this long. False: not yet, or not possible.
+  bool settle(int milliseconds);
+
+ signals:
+  void failed(const Problems& problems);
+
+ private:
+  void start(std::function<Result<void>(Shop&)> write);
+
+  struct Outcome {
+    bool kept;
+  };
+  std::shared_future<Outcome> last_;
+  Worker worker_;
+};
+
+}  // namespace steadyturn

@@ -201,7 +201,8 @@ std::vector<Check> CheckTable::newest(int limit) const {
 }
 
 void CheckTable::forEach(const std::function<bool(const Check&)>& visit) const {
-  Statement query(database_, std::string(checkColumns) + " WHERE c.id IS NULL ORDER BY r.tool, r.date, r.phase, r.id");
+  Statement query(database_,
+                  std::string(checkColumns) + " WHERE c.id IS NULL ORDER BY r.tool, r.date, r.phase, r.id");
   visitChecks(database_, query.run(), visit);
 }
 

@@ -29,9 +29,7 @@ bool drifts(DriftState state) { return state == DriftState::Drifting || state ==
 BenchPlace::BenchPlace(OpenShop& shop, QWidget* parent)
     : QWidget(parent), model_(shop), setup_(shop), pages_(new QStackedWidget(this)) {
   check_ = makeCheck();
-  setupPage_ = new SetupPage(setup_, pages_);
-  testerPage_ = new TesterPage(tester_, pages_);
-  for (QWidget* page : std::initializer_list<QWidget*>{check_, setupPage_, testerPage_}) pages_->addWidget(page);
+  pages_->addWidget(check_);
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->addWidget(pages_);
@@ -125,27 +123,43 @@ void BenchPlace::connectParts() {
 
 void BenchPlace::connectPages() {
   connect(foot_, &CheckFoot::setupWanted, this, &BenchPlace::openSetup);
-  connect(setupPage_, &SetupPage::left, this, &BenchPlace::backToCheck);
-  connect(setupPage_, &SetupPage::saved, this, [this](const BenchSetup& setup) {
-    backToCheck();
-    message_->say(Tone::Good, setupWords(setup, setup_.tool()));
-  });
   connect(foot_, &CheckFoot::testerWanted, this, [this] {
-    pages_->setCurrentWidget(testerPage_);
+    pages_->setCurrentWidget(&testerPage());
     testerPage_->arrive();
   });
-  connect(testerPage_, &TesterPage::left, this, &BenchPlace::backToCheck);
   connect(&tester_, &TesterPort::reading, this, &BenchPlace::takeReading);
   connect(&tester_, &TesterPort::told, this, &BenchPlace::tell);
   connect(&tester_, &TesterPort::stateChanged, this, [this] { foot_->showTester(tester_.isOpen()); });
 }
 
+// The pages that few checks need are made when they are first wanted: a shop opens without waiting for them.
+SetupPage& BenchPlace::setupPage() {
+  if (setupPage_) return *setupPage_;
+  setupPage_ = new SetupPage(setup_, pages_);
+  pages_->addWidget(setupPage_);
+  connect(setupPage_, &SetupPage::left, this, &BenchPlace::backToCheck);
+  connect(setupPage_, &SetupPage::saved, this, [this](const BenchSetup& setup) {
+    backToCheck();
+    message_->say(Tone::Good, setupWords(setup, setup_.tool()));
+  });
+  return *setupPage_;
+}
+
+TesterPage& BenchPlace::testerPage() {
+  if (testerPage_) return *testerPage_;
+  testerPage_ = new TesterPage(tester_, pages_);
+  pages_->addWidget(testerPage_);
+  connect(testerPage_, &TesterPage::left, this, &BenchPlace::backToCheck);
+  return *testerPage_;
+}
+
 void BenchPlace::openSetup() {
+  SetupPage& page = setupPage();
   const BenchDraft& draft = model_.draft();
   const Result<void> begun = setup_.begin(model_.tool()->id, draft.reference, draft.by, draft.date, draft.unit);
   if (!begun) return message_->sayProblems(begun.error());
-  pages_->setCurrentWidget(setupPage_);
-  setupPage_->arrive();
+  pages_->setCurrentWidget(&page);
+  page.arrive();
 }
 
 void BenchPlace::backToCheck() {

@@ -52,6 +52,8 @@ class BenchPlace : public QWidget {
   void beginAsLeft();
   void askFor(ToolChange change, const QString& tool, const QString& proposed);
   void changeTool(ToolChange change, const QString& tool, const QString& reason);
+  SetupPage& setupPage();
+  TesterPage& testerPage();
   void openSetup();
   void backToCheck();
   void takeReading(const TesterReading& reading);
@@ -71,8 +73,8 @@ class BenchPlace : public QWidget {
   CheckFoot* foot_;
   QStackedWidget* pages_;
   QWidget* check_;
-  SetupPage* setupPage_;
-  TesterPage* testerPage_;
+  SetupPage* setupPage_ = nullptr;
+  TesterPage* testerPage_ = nullptr;
 };
 
 }  // namespace steadyturn

@@ -44,6 +44,12 @@ QVariant displayed(const ToolOverview& row, int column) {
   }
 }
 
+// Columns that say which tool it is, not where it stands.
+bool isTheTools(int column) {
+  return column == CabinetModel::ToolColumn || column == CabinetModel::DescriptionColumn ||
+         column == CabinetModel::RangeColumn;
+}
+
 QVariant dateKey(std::optional<Date> date) { return date ? QVariant(toQDate(*date)) : QVariant(); }
 QVariant numberKey(std::optional<double> number) { return number ? QVariant(*number) : QVariant(); }
 
@@ -84,6 +90,9 @@ QVariant sortedBy(const ToolOverview& row, int column) {
 CabinetModel::CabinetModel(OpenShop& shop, QObject* parent)
     : QAbstractTableModel(parent), shop_(shop), today_(shop.shop().today()), worker_(shop.address()) {
   connect(&shop, &OpenShop::toolsChanged, this, &CabinetModel::refresh);
+  if (Result<std::vector<Tool>> tools = shop.shop().tools()) {
+    for (Tool& tool : *tools) rows_.emplace_back().tool = std::move(tool);
+  }
   refresh();
 }
 
@@ -101,6 +110,7 @@ void CabinetModel::refresh() {
 }
 
 void CabinetModel::take(std::vector<ToolOverview> rows) {
+  known_ = true;
   const bool sameTools = rows.size() == rows_.size() && std::equal(rows.begin(), rows.end(), rows_.begin(),
                                                                    [](const ToolOverview& a, const ToolOverview& b) {
                                                                      return a.tool.id == b.tool.id;
@@ -135,6 +145,7 @@ int CabinetModel::rowOf(const std::string& tool) const {
 
 std::map<Standing, int> CabinetModel::counts() const {
   std::map<Standing, int> counts;
+  if (!known_) return counts;
   for (const ToolOverview& row : rows_) ++counts[row.standing];
   return counts;
 }
@@ -164,6 +175,8 @@ int CabinetModel::columnCount(const QModelIndex& parent) const { return parent.i
 QVariant CabinetModel::data(const QModelIndex& index, int role) const {
   const ToolOverview* row = at(index.row());
   if (!row) return {};
+  if (!known_ && !isTheTools(index.column()))
+    return role == Qt::DisplayRole ? QVariant(QStringLiteral("…")) : QVariant();
   switch (role) {
     case Qt::DisplayRole:
       return displayed(*row, index.column());

@@ -1,4 +1,5 @@
-// Every tool of the shop with where it stands today, as a table. The overview is made off the window's thread.
+// Every tool of the shop with where it stands today, as a table. The overview is made off the window's thread; until
+// it is there the tools themselves stand in the table already, to be found, opened and taken to the bench.
 #pragma once
 
 #include <QAbstractTableModel>
@@ -38,6 +39,7 @@ class CabinetModel : public QAbstractTableModel {
 
   void refresh();  // asks anew; the rows stay until the answer is there
   bool working() const { return working_; }
+  bool known() const { return known_; }  // where the tools stand, not only which there are
   Date today() const { return today_; }
   const ToolOverview* at(int row) const;
   int rowOf(const std::string& tool) const;  // −1 when it is not there
@@ -67,6 +69,7 @@ class CabinetModel : public QAbstractTableModel {
   Date today_;
   std::vector<ToolOverview> rows_;
   bool working_ = false;
+  bool known_ = false;
   Ticket asking_;
   Worker worker_;  // last: it ends before what its results touch
 };

@@ -124,16 +124,12 @@ QString CabinetPlace::selectedTool() const {
 
 void CabinetPlace::showSelected() {
   const int row = filter_.mapToSource(table_->currentIndex()).row();
-  panel_->display(model_.at(row));
+  panel_->display(model_.at(row), model_.known());
 }
 
 void CabinetPlace::showCounts() {
-  if (model_.working() && model_.rowCount() == 0) {
-    count_->setText(tr("Working out where each tool stands …"));
-    return;
-  }
   count_->setText(tr("%1 of %2 tools").arg(filter_.rowCount()).arg(model_.rowCount()) +
-                  (model_.working() ? tr(", working …") : QString()));
+                  (model_.working() ? tr(", working out where each stands …") : QString()));
   const QSignalBlocker quiet(standing_);
   const std::optional<Standing> chosen = filter_.standing();
   const auto counts = model_.counts();

@@ -113,7 +113,7 @@ QWidget* ToolPanel::makeActions() {
   return panel;
 }
 
-void ToolPanel::display(const ToolOverview* overview) {
+void ToolPanel::display(const ToolOverview* overview, bool known) {
   const QString id = overview ? fromText(overview->tool.id) : QString();
   if (id != tool_) stopAsking();
   tool_ = id;
@@ -126,9 +126,13 @@ void ToolPanel::display(const ToolOverview* overview) {
     return;
   }
   title_->setText(id + QStringLiteral("  ") + fromText(overview->tool.description));
-  standing_->setLook(lookOf(overview->standing));
+  if (known) {
+    standing_->setLook(lookOf(overview->standing));
+  } else {
+    standing_->clearLook();
+  }
   facts_->setText(factsOf(overview->tool));
-  outlook_->setText(outlookOf(*overview));
+  outlook_->setText(known ? outlookOf(*overview) : tr("Working out where it stands …"));
   const ToolStatus status = overview->tool.status;
   check_->setEnabled(status != ToolStatus::Retired);
   hold_->setEnabled(status == ToolStatus::InService);

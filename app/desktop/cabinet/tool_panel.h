@@ -19,7 +19,8 @@ class ToolPanel : public QFrame {
   Q_OBJECT
  public:
   explicit ToolPanel(QWidget* parent = nullptr);
-  void display(const ToolOverview* overview);  // null: nothing is selected
+  // Null: nothing is selected. Not `known`: where it stands is still being worked out.
+  void display(const ToolOverview* overview, bool known = true);
   void ask(ToolChange change);                 // opens the line for the reason
 
  signals:

@@ -183,7 +183,8 @@ void MainWindow::enter(Shop shop) {
 
 void MainWindow::leave() {
   if (!room_) return;
-  delete room_;
+  pages_->removeWidget(room_);
+  room_->deleteLater();  // once the next page stands there
   room_ = nullptr;
   menus_->setShopOpen(false);
   pages_->setCurrentWidget(firstRun_);

@@ -21,7 +21,7 @@ class TransferTest : public DemoShop {
     DemoShop::SetUp();
     window_.openShop(shopFile());
     present(window_);
-    panel_ = window_.findChild<TransferPanel*>();
+    panel_ = window_.room()->findChild<TransferPanel*>();
     ASSERT_TRUE(panel_);
   }
   void put(const QString& name, const QByteArray& bytes) {
@@ -71,7 +71,7 @@ TEST_F(TransferTest, exportsWhatItImportsAgain) {
   EXPECT_TRUE(bytes.contains("MB-02"));
   EXPECT_FALSE(QFile::exists(file("fasteners.csv.part")));
   window_.createShop(file("copy.db"));
-  panel_ = window_.findChild<TransferPanel*>();
+  panel_ = window_.room()->findChild<TransferPanel*>();
   go(PathLine::Direction::Read, TableKind::Fasteners, "fasteners.csv");
   EXPECT_EQ(window_.room()->shop().shop().fasteners()->size(), open().fasteners()->size()) << toText(said());
 }

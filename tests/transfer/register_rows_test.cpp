@@ -56,6 +56,18 @@ TEST_F(RegisterRows, OfAPlasticPartWithoutALimitAreTakenInWithAWarning) {
   EXPECT_THAT(report.warnings[0], HasSubstr("limit"));
 }
 
+// M8 8.8 takes 24.6 N·m at friction 0.12 (VDI 2230 Part 1): 20 N·m is usual, 20 lbf·in is a tenth of it.
+TEST_F(RegisterRows, QuestionATorqueThatSuitsAnotherUnit) {
+  Shop shop = newShop();
+  const ImportReport report = imported(shop, TableKind::Fasteners,
+                                       "fastener,component,thread,property_class,target,unit,part_material\n"
+                                       "F1,bracket,M8,8.8,20,N.m,steel\n"
+                                       "F2,bracket,M8,8.8,20,lbf.in,steel\n");
+  EXPECT_EQ(report.records, 2);
+  ASSERT_THAT(report.warnings, SizeIs(1));
+  EXPECT_THAT(report.warnings[0], HasSubstr("line 3: F2 (bracket): 20 lbf·in on M8? 20 N·m would fit."));
+}
+
 TEST_F(RegisterRows, WarnAtMostAHundredTimes) {
   Shop shop = newShop();
   std::string bytes = "fastener,component,target,unit,part_material\n";

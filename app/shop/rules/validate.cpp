@@ -169,7 +169,26 @@ std::vector<std::string> warningsOf(const Fastener& fastener) {
         fastener.id + " (" + fastener.component +
         "): plastic part without a limit. Enter part_limit from the part's own data before it is tightened.");
   }
+  if (const auto question = unitQuestionOf(fastener)) {
+    warnings.push_back(fastener.id + " (" + fastener.component + "): " + writeQuestion(*question, fastener.thread));
+  }
   return warnings;
+}
+
+std::optional<SensibleTorque> sensibleTorqueFor(const Fastener& fastener) {
+  const auto thread = parseThread(fastener.thread, "thread");
+  if (!thread) return std::nullopt;
+  const auto cls = parsePropertyClass(fastener.propertyClass, "property_class");
+  return sensibleTorque({.thread = *thread,
+                         .propertyClass = cls ? std::optional(*cls) : std::nullopt,
+                         .parent = parentMaterialOf(fastener.partMaterial),
+                         .sealed = !fastener.seal.empty(),
+                         .thenAngle = fastener.angleDeg.value_or(0) > 0});
+}
+
+std::optional<UnitQuestion> unitQuestionOf(const Fastener& fastener) {
+  const auto sensible = sensibleTorqueFor(fastener);
+  return sensible ? questionOf(fastener.targetTorque(), *sensible) : std::nullopt;
 }
 
 Problems problemsOf(const Tightening& tightening) {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "records.h"
+#include "unit_guard.h"
 
 namespace steadyturn {
 
@@ -14,8 +15,11 @@ namespace steadyturn {
 Problems problemsOf(const Tool& tool);
 Problems problemsOf(const Reference& reference);
 Problems problemsOf(const Fastener& fastener);
-// What is worth a second look though it is taken in: plastic without a limit …
+// What is worth a second look though it is taken in: plastic without a limit, a torque that suits another unit …
 std::vector<std::string> warningsOf(const Fastener& fastener);
+// What the fastener's thread could sensibly take; nothing where its thread is not an ISO metric one.
+std::optional<SensibleTorque> sensibleTorqueFor(const Fastener& fastener);
+std::optional<UnitQuestion> unitQuestionOf(const Fastener& fastener);
 Problems problemsOf(const Tightening& tightening);
 
 void append(Problems& into, const Problems& more);

@@ -28,6 +28,13 @@ TEST_F(NewShop, WarnsOfAPlasticPartWithoutALimitWhereverItIsShown) {
   EXPECT_THAT(text, HasSubstr("25 N.m (18.44 lbf.ft)"));
 }
 
+TEST_F(NewShop, QuestionsATorqueThatSuitsAnotherUnit) {
+  const Answer added = run({"fastener", "add", "F1", "--component", "bracket", "--target", "40", "--unit", "lbf.ft",
+                            "--thread", "M8", "--property-class", "8.8", "--part-material", "steel"});
+  ASSERT_EQ(added.status, 0) << added.err;
+  EXPECT_THAT(added.err, HasSubstr("40 lbf·ft on M8?"));
+}
+
 TEST_F(NewShop, RefusesTargetsOutsideTheirWindowOrAboveTheLimit) {
   const auto add = [&](std::vector<std::string> more) {
     std::vector<std::string> arguments{"fastener", "add", "F",        "--component", "plug",

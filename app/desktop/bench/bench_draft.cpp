@@ -40,6 +40,8 @@ int BenchDraft::typedReadings() const {
   return count;
 }
 
+bool BenchDraft::unsaved() const { return typedReadings() > 0 && !(corrects && corrects->untouched); }
+
 ReadDraft readNumbers(const std::string& tool, const BenchDraft& draft) {
   ReadDraft read;
   read.check = headingOf(tool, draft);
@@ -83,6 +85,24 @@ BenchDraft fromKept(const CheckDraft& kept) {
                    .points = {}};
   for (const DraftPoint& point : kept.points) {
     BenchPoint& made = draft.points.emplace_back(BenchPoint{fromText(point.target), {}});
+    for (const std::string& reading : point.readings) made.readings.push_back(fromText(reading));
+  }
+  return draft;
+}
+
+BenchDraft fromStored(const Check& check) {
+  BenchDraft draft{.date = check.date,
+                   .phase = check.phase,
+                   .direction = check.direction,
+                   .unit = check.points.empty() ? Unit::NewtonMetre : check.points.front().target.unit,
+                   .reference = fromText(check.reference),
+                   .by = fromText(check.by),
+                   .temperature = numberText(check.temperatureC),
+                   .humidity = numberText(check.humidityPercent),
+                   .note = fromText(check.note),
+                   .points = {}};
+  for (const CheckPoint& point : check.points) {
+    BenchPoint& made = draft.points.emplace_back(BenchPoint{fromText(writeNumber(point.target.value)), {}});
     for (const std::string& reading : point.readings) made.readings.push_back(fromText(reading));
   }
   return draft;

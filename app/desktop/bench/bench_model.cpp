@@ -58,30 +58,38 @@ Result<void> BenchModel::pickTool(const std::string& id) {
   Result<CheckPlan> plan = shop_.shop().planCheck(id);
   if (!plan) return tl::unexpected(plan.error());
   keepDraft();
-  if (tool_ && draft_.typedReadings() > 0) putAside_[tool_->id] = draft_;
-  const BenchDraft before = draft_;
+  if (!draft_.corrects) heading_ = draft_;
+  if (tool_ && draft_.unsaved()) putAside_[tool_->id] = draft_;
   tool_ = std::move(*tool);
   plan_ = std::move(*plan);
   if (const auto kept = putAside_.find(id); kept != putAside_.end()) {
     draft_ = std::move(kept->second);
     putAside_.erase(kept);
   } else {
-    // The bench, the day and the person are the same for the next tool; the rest begins anew.
-    draft_ = {};
-    draft_.date = before.date;
-    draft_.reference = before.reference;
-    draft_.by = before.by;
-    draft_.temperature = before.temperature;
-    draft_.humidity = before.humidity;
-    draft_.unit = tool_->unit;
-    propose();
+    beginAnew();
   }
+  show();
+  emit waitingChanged();
+  return {};
+}
+
+// The bench, the day and the person are the same for the next check; the rest begins anew.
+void BenchModel::beginAnew() {
+  draft_ = {};
+  draft_.date = heading_.date;
+  draft_.reference = heading_.reference;
+  draft_.by = heading_.by;
+  draft_.temperature = heading_.temperature;
+  draft_.humidity = heading_.humidity;
+  draft_.unit = tool_->unit;
+  propose();
+}
+
+void BenchModel::show() {
   doubt();
   compute();
   emit toolPicked();
   tellPoints();
-  emit waitingChanged();
-  return {};
 }
 
 void BenchModel::propose() {
@@ -99,7 +107,9 @@ void BenchModel::propose() {
 void BenchModel::setHeading(const BenchDraft& heading) {
   const Unit unit = draft_.unit;
   std::vector<BenchPoint> points = std::move(draft_.points);
+  std::optional<Correction> corrects = std::move(draft_.corrects);
   draft_ = heading;
+  draft_.corrects = std::move(corrects);
   draft_.unit = unit;
   draft_.points = std::move(points);
   doubt();
@@ -278,14 +288,22 @@ Result<SavedCheck> BenchModel::save() {
   keepSoon_.stop();
   touched_ = false;
   const bool quiet = keeper_.settle(2000);
-  Result<Check> check = shop_.shop().recordCheck(readNumbers(tool_->id, draft_).check);
+  const CheckDraft typed = readNumbers(tool_->id, draft_).check;
+  const bool correcting = draft_.corrects.has_value();
+  Result<Check> check =
+      correcting ? shop_.shop().correctCheck(draft_.corrects->check, typed, toText(draft_.corrects->reason.trimmed()))
+                 : shop_.shop().recordCheck(typed);
   if (!check) return tl::unexpected(check.error());
   const std::string id = tool_->id;
-  onDisk_.erase(id);
-  if (!quiet) keeper_.discard(id);
+  if ((onDisk_.erase(id) > 0 && correcting) || !quiet) keeper_.discard(id);
   putAside_.erase(id);
-  draft_.note.clear();
-  empty();
+  if (correcting) {
+    beginAnew();
+    show();
+  } else {
+    draft_.note.clear();
+    empty();
+  }
   SavedCheck saved{std::move(*check), std::nullopt};
   if (const Result<ToolDrift> drift = shop_.shop().drift(id, shop_.shop().today())) {
     saved.due = drift->dueDate;
@@ -327,6 +345,7 @@ void BenchModel::leaveTool() {
 }
 
 void BenchModel::touched() {
+  if (draft_.corrects) draft_.corrects->untouched = false;
   touched_ = true;
   keepSoon_.start();
 }
@@ -370,7 +389,7 @@ std::vector<WaitingDraft> BenchModel::waitingDrafts() const {
 
 std::vector<std::string> BenchModel::unsavedTools() const {
   std::vector<std::string> tools;
-  if (tool_ && draft_.typedReadings() > 0) tools.push_back(tool_->id);
+  if (tool_ && draft_.unsaved()) tools.push_back(tool_->id);
   for (const auto& [tool, draft] : putAside_) tools.push_back(tool);
   return tools;
 }

@@ -75,6 +75,15 @@ class BenchModel : public QObject {
   std::optional<Cell> firstBadCell() const;
 
   Result<SavedCheck> save();
+  // Lays out the readings of a stored check; save() then stores a new record that replaces it. Refused while readings
+  // of that tool are typed and not saved.
+  Result<void> beginCorrection(std::int64_t check);
+  // What is typed now, or still will be, replaces that check of the same tool.
+  void becomeCorrection(std::int64_t check, const QString& reason);
+  void setCorrectionReason(const QString& reason);
+  void giveUpCorrection();
+  // The tool's check of the draft's day, phase and direction, which keeps a second one from being stored.
+  std::optional<std::int64_t> recordedAlready() const;
   void beginAsLeft();  // the same tool after adjusting: empty readings, phase as left
   // Holds, releases or retires a tool; a retired one leaves the bench.
   Result<void> change(ToolChange change, const std::string& tool, const std::string& reason);
@@ -100,8 +109,10 @@ class BenchModel : public QObject {
   void loadTools();
   void loadReferences();
   void loadDrafts();
-  void propose();  // the plan's set-points
-  void empty();    // of readings
+  void propose();    // the plan's set-points
+  void beginAnew();  // an empty draft of the tool under the bench's heading
+  void show();       // all of the draft
+  void empty();      // of readings
   void touched();
   void doubt();
   void evaluate();
@@ -116,6 +127,7 @@ class BenchModel : public QObject {
   std::optional<Tool> tool_;
   std::optional<CheckPlan> plan_;
   BenchDraft draft_;
+  BenchDraft heading_;  // what the next tool begins with: a correction's day and reference are not the bench's
   std::map<std::string, BenchDraft> putAside_;
   std::vector<PointFigures> figures_;
   std::optional<CheckResult> result_;

@@ -11,6 +11,7 @@
 #include "bench_form.h"
 #include "bench_words.h"
 #include "check_foot.h"
+#include "correction_line.h"
 #include "message_line.h"
 #include "picker.h"
 #include "problem_text.h"
@@ -47,6 +48,7 @@ QWidget* BenchPlace::makeCheck() {
   message_ = new MessageLine(sheet);
   doubts_ = new MessageLine(sheet);
   reason_ = new ReasonLine(sheet);
+  correction_ = new CorrectionLine(model_, sheet);
   form_ = new BenchForm(model_, sheet);
   plan_ = new QLabel(sheet);
   grid_ = new ReadingsGrid(model_, sheet);
@@ -57,7 +59,7 @@ QWidget* BenchPlace::makeCheck() {
   doubts_->setObjectName(QStringLiteral("doubts"));
   reason_->hide();
   plan_->setWordWrap(true);
-  for (QWidget* part : std::initializer_list<QWidget*>{form_, message_, reason_, doubts_, plan_})
+  for (QWidget* part : std::initializer_list<QWidget*>{form_, message_, reason_, correction_, doubts_, plan_})
     column->addWidget(part);
   column->addWidget(makeReadings(sheet), 100);
   column->addWidget(foot_, 60);
@@ -117,6 +119,13 @@ void BenchPlace::connectParts() {
   connect(reason_, &ReasonLine::given, this, &BenchPlace::changeTool);
   connect(reason_, &ReasonLine::cancelled, this, [this] {
     reason_->hide();
+    goToWork();
+  });
+  connect(correction_, &CorrectionLine::given, this, [this] { grid_->focusCell(0, 0); });
+  connect(correction_, &CorrectionLine::givenUp, this, [this] {
+    const auto check = model_.draft().corrects->check;
+    model_.giveUpCorrection();
+    message_->say(Tone::Info, tr("Check %1 stays as it is.").arg(check));
     goToWork();
   });
 }
@@ -208,6 +217,16 @@ void BenchPlace::take(const QString& tool) {
   goToWork();
 }
 
+void BenchPlace::correct(std::int64_t check) {
+  pages_->setCurrentWidget(check_);
+  message_->clear();
+  reason_->hide();
+  offered_ = true;
+  const Result<void> begun = model_.beginCorrection(check);
+  if (!begun) return message_->sayProblems(begun.error());
+  correction_->reason()->setFocus(Qt::TabFocusReason);
+}
+
 void BenchPlace::pickUp(const QString& tool) {
   message_->clear();
   reason_->hide();
@@ -292,12 +311,29 @@ void BenchPlace::save() {
   const auto bad = model_.firstBadCell();
   const Result<SavedCheck> saved = model_.save();
   if (!saved) {
-    message_->sayProblems(saved.error());
+    sayNotSaved(saved.error());
     if (bad) grid_->focusCell(bad->point, bad->reading);
     return;
   }
-  rememberHeading();
+  if (!saved->check.corrects) rememberHeading();
   sayWhatNow(*saved);
+}
+
+void BenchPlace::sayNotSaved(const Problems& problems) {
+  const Problem& first = problems.front();
+  message_->sayProblems(problems);
+  if (model_.draft().corrects) {
+    if (first.field == "reason") correction_->reason()->setFocus(Qt::TabFocusReason);
+    return;
+  }
+  if (first.kind != ProblemKind::Conflict || first.field != "date") return;
+  const auto recorded = model_.recordedAlready();
+  if (!recorded) return;
+  message_->say(Tone::Bad, message_->text(), {{tr("These are right: &fix check %1").arg(*recorded), [this, recorded] {
+                                                 message_->clear();
+                                                 model_.becomeCorrection(*recorded, {});
+                                                 correction_->reason()->setFocus(Qt::TabFocusReason);
+                                               }}});
 }
 
 void BenchPlace::sayWhatNow(const SavedCheck& saved) {
@@ -319,6 +355,7 @@ void BenchPlace::sayWhatNow(const SavedCheck& saved) {
                                                 : tr(" It drifts.");
     actions.push_back({tr("Adjusted: record as &left"), [this] { beginAsLeft(); }});
   }
+  actions.push_back({tr("Correct it &for a reason…"), [this, id = check.id] { correct(id); }});
   actions.push_back({tr("Open its Histor&y"), [this, tool] { emit historyWanted(tool); }});
   message_->say(tone, words, actions);
   form_->tool()->setFocus(Qt::TabFocusReason);
@@ -336,6 +373,7 @@ void BenchPlace::sayFailed(const SavedCheck& saved) {
     actions.push_back({tr("Put it on h&old…"), [this, tool, reason] { askFor(ToolChange::Hold, tool, reason); }});
   }
   actions.push_back({tr("Retire it for &good…"), [this, tool, reason] { askFor(ToolChange::Retire, tool, reason); }});
+  actions.push_back({tr("Correct it &for a reason…"), [this, id = check.id] { correct(id); }});
   actions.push_back({tr("Open its Histor&y"), [this, tool] { emit historyWanted(tool); }});
   message_->say(Tone::Bad,
                 savedWords(saved) + (found ? tr(" Adjust it and record how it is left, or put it on hold. Jobs done "
@@ -346,6 +384,9 @@ void BenchPlace::sayFailed(const SavedCheck& saved) {
 
 void BenchPlace::beginAsLeft() {
   model_.beginAsLeft();
+  // A day has one check as left: how the tool is left after all takes the place of the one before, and both stay.
+  if (const auto before = model_.recordedAlready())
+    model_.becomeCorrection(*before, tr("adjusted again the same day; this is how it was left"));
   message_->say(Tone::Info, tr("Now the readings as left, after the adjustment."));
   goToWork();
 }
@@ -360,9 +401,13 @@ void BenchPlace::changeTool(ToolChange change, const QString& tool, const QStrin
   if (!changed) return message_->sayProblems(changed.error());  // the line stays, for another reason
   reason_->hide();
   switch (change) {
-    case ToolChange::Hold:
-      message_->say(Tone::Good, tr("%1 is on hold (%2). The Bay no longer offers it.").arg(tool, reason));
+    case ToolChange::Hold: {
+      std::vector<MessageLine::Action> next;
+      if (model_.tool() && fromText(model_.tool()->id) == tool && model_.draft().typedReadings() == 0)
+        next.push_back({tr("Adjusted: record as &left"), [this] { beginAsLeft(); }});
+      message_->say(Tone::Good, tr("%1 is on hold (%2). The Bay no longer offers it.").arg(tool, reason), next);
       break;
+    }
     case ToolChange::Release:
       message_->say(Tone::Good, tr("%1 is back in service (%2).").arg(tool, reason));
       break;

@@ -14,6 +14,7 @@ namespace steadyturn {
 
 class BenchForm;
 class CheckFoot;
+class CorrectionLine;
 class MessageLine;
 class ReadingsGrid;
 class SetupPage;
@@ -27,8 +28,9 @@ class BenchPlace : public QWidget {
   BenchModel& model() { return model_; }
   SetupModel& setup() { return setup_; }
   TesterPort& tester() { return tester_; }
-  void take(const QString& tool);  // puts a tool on the bench
-  void arrive();                   // takes the focus where work goes on
+  void take(const QString& tool);    // puts a tool on the bench
+  void correct(std::int64_t check);  // lays a stored check out, to be replaced by a new record
+  void arrive();                     // takes the focus where work goes on
   // What was typed before the program was last closed: "Not saved yet: the 7 readings …"; empty when nothing was.
   QString waitingText() const;
 
@@ -49,6 +51,7 @@ class BenchPlace : public QWidget {
   void save();
   void sayWhatNow(const SavedCheck& saved);
   void sayFailed(const SavedCheck& saved);
+  void sayNotSaved(const Problems& problems);
   void beginAsLeft();
   void askFor(ToolChange change, const QString& tool, const QString& proposed);
   void changeTool(ToolChange change, const QString& tool, const QString& reason);
@@ -67,6 +70,7 @@ class BenchPlace : public QWidget {
   bool offered_ = false;  // what was typed before the program was last closed
   MessageLine *message_, *doubts_;
   ReasonLine* reason_;
+  CorrectionLine* correction_;
   BenchForm* form_;
   QLabel* plan_;
   ReadingsGrid* grid_;

@@ -94,6 +94,7 @@ QString savedWords(const SavedCheck& saved) {
   QString text = tr("Check %1 is saved: %2 %3, %4.")
                      .arg(QString::number(check.id), fromText(check.tool), phaseText(check.phase),
                           fromText(writeVerdict(check.verdict)));
+  if (check.corrects) text += tr(" It replaces check %1; both stay on record.").arg(*check.corrects);
   if (saved.due) text += tr(" Next due %1.").arg(dateText(saved.due));
   return text;
 }

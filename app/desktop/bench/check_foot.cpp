@@ -78,6 +78,11 @@ void CheckFoot::showTool() {
 
 void CheckFoot::showEvaluation() {
   const int typed = model_.draft().typedReadings();
+  const QString save = model_.draft().corrects ? tr("Save the correction") : tr("Save the check");
+  if (save_->text() != save) {
+    save_->setText(save);
+    save_->setShortcut(QKeySequence::Save);  // a new text takes the shortcut away
+  }
   save_->setEnabled(model_.tool() && typed > 0);
   clear_->setEnabled(typed > 0);
   const QStringList notes = noteWords(model_);

@@ -54,17 +54,34 @@ Result<void> SetupModel::begin(const std::string& tool, const QString& reference
   reference_ = reference;
   by_ = by;
   date_ = date;
-  if (tool != tool_ || unit != unit_ || !typed()) {
-    tool_ = tool;
-    unit_ = unit;
-    clear();
-  }
+  takeUp(tool, unit);
   plan_ = std::move(*plan);
   target_ = plan_->target.unit == unit ? fromText(writeNumber(plan_->target.value))
                                        : fromText(writeRounded(plan_->target.in(unit), 5));
   emit begun();
   emit changed();
   return {};
+}
+
+void SetupModel::takeUp(const std::string& tool, Unit unit) {
+  if (tool == tool_ && unit == unit_ && typed()) return;
+  if (typed()) putAside_[{tool_, unit_}] = {.runs = runs_, .basis = basis_};
+  tool_ = tool;
+  unit_ = unit;
+  clear();
+  if (const auto kept = putAside_.extract({tool, unit}); !kept.empty()) {
+    runs_ = kept.mapped().runs;
+    basis_ = kept.mapped().basis;
+  }
+}
+
+std::vector<std::string> SetupModel::unsavedTools() const {
+  std::vector<std::string> tools;
+  if (typed()) tools.push_back(tool_);
+  for (const auto& [key, kept] : putAside_) {
+    if (!std::ranges::count(tools, key.first)) tools.push_back(key.first);
+  }
+  return tools;
 }
 
 void SetupModel::clear() {

@@ -5,6 +5,7 @@
 #include <QObject>
 #include <QStringList>
 #include <array>
+#include <map>
 #include <optional>
 #include <vector>
 
@@ -31,16 +32,18 @@ class SetupModel : public QObject {
  public:
   explicit SetupModel(OpenShop& shop, QObject* parent = nullptr);
 
-  // What was typed for this tool stays; another tool's set-up begins anew.
+  // What was typed for a tool in a unit stays until it is saved, whatever is begun between.
   Result<void> begin(const std::string& tool, const QString& reference, const QString& by, Date date, Unit unit);
   const std::optional<BenchSetupPlan>& plan() const { return plan_; }
   const std::string& tool() const { return tool_; }
+  QString basis() const { return basis_; }
   QString target() const { return target_; }  // in unit()
   Unit unit() const { return unit_; }
   QString reference() const { return reference_; }
   const TypedRun& run(SetupRun run) const { return runs_[static_cast<std::size_t>(run)]; }
   RunFigures figures(SetupRun run) const;
-  bool typed() const;  // anything at all
+  bool typed() const;                             // anything at all, for the tool at hand
+  std::vector<std::string> unsavedTools() const;  // with anything typed and not saved
 
   void setReference(const QString& id) { reference_ = id; }
   void setBasis(const QString& basis) { basis_ = basis; }
@@ -58,6 +61,7 @@ class SetupModel : public QObject {
  private:
   TypedRun& at(SetupRun run) { return runs_[static_cast<std::size_t>(run)]; }
   void clear();
+  void takeUp(const std::string& tool, Unit unit);
 
   OpenShop& shop_;
   std::string tool_;
@@ -65,7 +69,13 @@ class SetupModel : public QObject {
   QString reference_, by_, target_, basis_;
   Date date_{};
   Unit unit_ = Unit::NewtonMetre;
-  std::array<TypedRun, allSetupRuns.size()> runs_;
+  using Runs = std::array<TypedRun, allSetupRuns.size()>;
+  Runs runs_;
+  struct PutAside {
+    Runs runs;
+    QString basis;
+  };
+  std::map<std::pair<std::string, Unit>, PutAside> putAside_;
 };
 
 }  // namespace steadyturn

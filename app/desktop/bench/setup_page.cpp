@@ -188,7 +188,7 @@ void SetupPage::rebuild() {
     at.grid->rebuild();
     at.span->setText(model_.run(run).span);
   }
-  if (!model_.typed()) basis_->clear();
+  basis_->setText(model_.basis());
 }
 
 void SetupPage::showFigures() {

@@ -100,10 +100,7 @@ void TesterPort::handle(const std::vector<TesterEvent>& events) {
                   tr("The tester sends noise without an end of line: is %1 baud its speed?").arg(settings_.baud));
         break;
       case TesterEventKind::HalfLine:
-        emit told(Tone::Caution, tr("The tester went away in the middle of a line (“%1”): that is no reading, take "
-                                    "it again. What was read before stays.")
-                                     .arg(line));
-        break;
+        break;  // comes of unplugging alone, and is told with it
     }
   }
 }
@@ -114,10 +111,15 @@ void TesterPort::loseOn(QSerialPort::SerialPortError error) {
   take();                       // what came before it went
   const std::vector<TesterEvent> half = feed_->unplugged();
   port_.close();
-  emit told(Tone::Caution, tr("The tester on %1 is unplugged. It is taken up again when it is back; readings can be "
-                              "typed meanwhile.")
-                               .arg(settings_.port));
-  handle(half);
+  QString words = tr("The tester on %1 is unplugged. It is taken up again when it is back; readings can be typed "
+                     "meanwhile.")
+                      .arg(settings_.port);
+  for (const TesterEvent& event : half) {
+    words += tr(" It went in the middle of a line (“%1”): that is no reading, take it again. What was read before "
+                "stays.")
+                 .arg(fromText(event.line).trimmed());
+  }
+  emit told(Tone::Caution, words);
   looking_.start();
   emit stateChanged();
 }

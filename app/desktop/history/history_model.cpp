@@ -1,6 +1,7 @@
 #include "history_model.h"
 
 #include <QSaveFile>
+#include <algorithm>
 
 #include "text.h"
 #include "writers.h"
@@ -79,6 +80,12 @@ void HistoryModel::setWorking(bool working) {
   if (working_ == working) return;
   working_ = working;
   emit workingChanged(working);
+}
+
+bool HistoryModel::mayCorrect(std::int64_t check) const {
+  return story_ && std::ranges::any_of(story_->checks, [check](const Check& one) {
+           return one.id == check && !one.correctedBy.has_value();
+         });
 }
 
 void HistoryModel::writeCertificate(std::int64_t check, const QString& path) {

@@ -28,6 +28,7 @@ class HistoryModel : public QObject {
   const std::string& tool() const { return tool_; }
   const std::optional<ToolStory>& story() const { return story_; }
   ChecksTable& checks() { return table_; }
+  bool mayCorrect(std::int64_t check) const;  // of this tool, and not replaced by a correction yet
   bool working() const { return working_; }
 
   void writeCertificate(std::int64_t check, const QString& path);  // answers with written() or refused()

@@ -114,6 +114,8 @@ QLayout* HistoryPlace::makeHead() {
   row->addWidget(target_);
   row->addWidget(working_);
   row->addStretch(1);
+  correct_ = new QPushButton(tr("C&orrect the selected check…"), this);
+  row->addWidget(correct_);
   row->addWidget(check);
   connect(tool_, &Picker::picked, this, &HistoryPlace::open);
   connect(tool_, &Picker::unknown, this, [this](const QString& typed) {
@@ -124,13 +126,15 @@ QLayout* HistoryPlace::makeHead() {
     if (model_.story()) model_.pick(model_.tool(), model_.story()->targets[static_cast<std::size_t>(index)]);
   });
   connect(check, &QPushButton::clicked, this, [this] { emit checkWanted(fromText(model_.tool())); });
+  connect(correct_, &QPushButton::clicked, this,
+          [this] { emit correctionWanted(model_.checks().checkAt(table_->currentIndex().row())); });
   return row;
 }
 
 QLayout* HistoryPlace::makeFiles() {
   certificate_ = new PathLine(PathLine::Direction::Write, tr("File for the certificate of the selected check"),
                               tr("&Write PDF"), tr("PDF (*.pdf)"), this);
-  chartFile_ = new PathLine(PathLine::Direction::Write, tr("File for the chart"), tr("Write c&hart"),
+  chartFile_ = new PathLine(PathLine::Direction::Write, tr("File for the chart"), tr("Wr&ite chart"),
                             tr("SVG (*.svg);;PNG (*.png)"), this);
   auto* certificateLabel = new QLabel(tr("&Certificate of the selected check"), this);
   certificateLabel->setBuddy(certificate_);
@@ -214,6 +218,7 @@ void HistoryPlace::drawChart() {
 void HistoryPlace::showFiles() {
   const std::int64_t check = model_.checks().checkAt(table_->currentIndex().row());
   certificate_->setActionEnabled(check != 0);
+  correct_->setEnabled(model_.mayCorrect(check));
   const bool chart = model_.story() && !model_.story()->targets.empty();
   chartFile_->setActionEnabled(chart);
   if (check != 0) certificate_->suggest(QStringLiteral("certificate-%1.pdf").arg(check));

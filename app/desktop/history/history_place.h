@@ -10,6 +10,7 @@ class QChart;
 class QChartView;
 class QComboBox;
 class QLabel;
+class QPushButton;
 class QTableView;
 
 namespace steadyturn {
@@ -29,6 +30,7 @@ class HistoryPlace : public QWidget {
 
  signals:
   void checkWanted(const QString& tool);
+  void correctionWanted(std::int64_t check);
 
  protected:
   void changeEvent(QEvent* event) override;
@@ -48,6 +50,7 @@ class HistoryPlace : public QWidget {
   Picker* tool_;
   QComboBox* target_;
   QLabel* working_;
+  QPushButton* correct_;
   MessageLine* message_;
   QChartView* view_;
   QTableView* table_;

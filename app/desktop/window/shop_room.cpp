@@ -48,6 +48,10 @@ ShopRoom::ShopRoom(Shop shop, QWidget* parent)
           [this](TableKind kind) { transfer(PathLine::Direction::Write, kind); });
   connect(bench_, &BenchPlace::historyWanted, this, toHistory);
   connect(history_, &HistoryPlace::checkWanted, this, &ShopRoom::takeToBench);
+  connect(history_, &HistoryPlace::correctionWanted, this, [this](std::int64_t check) {
+    go(Place::Bench);
+    bench_->correct(check);
+  });
 }
 
 ShopRoom::~ShopRoom() {
@@ -97,8 +101,10 @@ void ShopRoom::arrive() {
 void ShopRoom::transfer(PathLine::Direction direction, TableKind kind) { transfer_->begin(direction, kind); }
 
 std::vector<std::string> ShopRoom::keepTyped() {
-  const std::vector<std::string> unsaved = bench_->model().unsavedTools();
-  if (unsaved.empty() || bench_->model().keepForNextStart()) return {};
+  std::vector<std::string> unsaved;
+  if (!bench_->model().keepForNextStart()) unsaved = bench_->model().unsavedTools();
+  // A set-up is kept nowhere until it is saved.
+  for (std::string& tool : bench_->setup().unsavedTools()) unsaved.push_back(std::move(tool));
   return unsaved;
 }
 

@@ -380,6 +380,7 @@ void BenchPlace::sayFailed(const SavedCheck& saved) {
                                                 "with it since its last good check are in doubt.")
                                            : tr(" It can't be used as it is.")),
                 actions);
+  form_->tool()->setFocus(Qt::TabFocusReason);
 }
 
 void BenchPlace::beginAsLeft() {

@@ -9,6 +9,8 @@
 namespace steadyturn {
 namespace {
 
+constexpr int leastRows = 3;
+
 // A figure, and before it its share as a bar.
 class ShareDelegate : public LookDelegate {
  public:
@@ -38,7 +40,7 @@ BudgetPanel::BudgetPanel(QWidget* parent) : QTableView(parent) {
   dressTable(*this, tr("Uncertainty budget: sources down, set-points across"));
   setItemDelegate(new ShareDelegate(this));
   verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 4);
-  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Expanding);
   hide();
 }
 
@@ -46,13 +48,15 @@ void BudgetPanel::show(std::vector<BudgetView> views) {
   const int setPoints = static_cast<int>(views.size());
   setVisible(setPoints > 0);
   table_.show(std::move(views));
-  if (setPoints == setPoints_ || setPoints == 0) return;
+  if (setPoints == setPoints_) return;
   setPoints_ = setPoints;
+  if (setPoints == 0) return;
   // The more set-points, the narrower: the bars give way, the figures never do.
   std::vector<int> widths{32};
   widths.insert(widths.end(), static_cast<std::size_t>(setPoints), std::clamp(54 / setPoints, 12, 18));
   widths.push_back(0);
   setColumns(*this, widths);
+  setMaximumHeight(heightOf(table_.rowCount()));
   updateGeometry();
 }
 
@@ -60,7 +64,8 @@ int BudgetPanel::heightOf(int rows) const {
   return horizontalHeader()->sizeHint().height() + rows * verticalHeader()->defaultSectionSize() + 2 * frameWidth();
 }
 
-QSize BudgetPanel::sizeHint() const { return {600, heightOf(std::max(1, table_.rowCount()))}; }
-QSize BudgetPanel::minimumSizeHint() const { return {400, heightOf(3)}; }
+// It takes what the readings leave, up to all of its lines; it can be scrolled, and they should not have to be.
+QSize BudgetPanel::sizeHint() const { return {600, heightOf(leastRows)}; }
+QSize BudgetPanel::minimumSizeHint() const { return {400, heightOf(leastRows)}; }
 
 }  // namespace steadyturn

@@ -56,7 +56,8 @@ void ReadingCell::setFigures(const Figures& figures) {
   }
   const bool asked = !figures.question.isEmpty() && !editing_;
   const bool outside = !atMost(std::abs(*figures.deviation), figures.limit);
-  const QString deviation = percentText(*figures.deviation, std::abs(*figures.deviation) < 100 ? 2 : 0);
+  const double size = std::abs(*figures.deviation);
+  const QString deviation = percentText(*figures.deviation, size < 10 ? 2 : size < 100 ? 1 : 0);
   deviation_->setText((asked ? QStringLiteral("? ") : outside ? QStringLiteral("✗ ") : QString()) + deviation);
   colour(deviation_, asked ? Tone::Caution : outside ? Tone::Bad : Tone::Quiet);
   QString said = outside ? tr("deviation %1, outside the limit") : tr("deviation %1");

@@ -7,6 +7,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 #include <QRadioButton>
+#include <QRegularExpression>
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
@@ -29,6 +30,21 @@ QString runName(SetupRun run) {
       return SetupPage::tr("Loading point");
   }
   return {};
+}
+
+// "loading_point[0][3]", as the shop counts, in the words of the page.
+Problems inWords(Problems problems) {
+  static const QRegularExpression series(QStringLiteral("\\[(\\d+)\\](?:\\[(\\d+)\\])?$"));
+  for (Problem& problem : problems) {
+    QString field = fromText(problem.field);
+    const QRegularExpressionMatch match = series.match(field);
+    if (!match.hasMatch()) continue;
+    field.truncate(match.capturedStart());
+    field += SetupPage::tr(", series %1").arg(match.captured(1).toInt() + 1);
+    if (match.hasCaptured(2)) field += SetupPage::tr(", reading %1").arg(match.captured(2).toInt() + 1);
+    problem.field = toText(field);
+  }
+  return problems;
 }
 
 QString spanText(double span) { return QString::number(span, 'f', 2) + QStringLiteral(" %"); }
@@ -203,7 +219,7 @@ void SetupPage::showFigures() {
 void SetupPage::save() {
   const std::string tool = model_.tool();
   const Result<BenchSetup> setup = model_.save();
-  if (!setup) return message_->sayProblems(setup.error());
+  if (!setup) return message_->sayProblems(inWords(setup.error()));
   message_->clear();
   emit saved(*setup);
 }

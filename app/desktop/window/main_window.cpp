@@ -170,10 +170,11 @@ void MainWindow::enter(Shop shop) {
   room_->go(Place::Cabinet);
   const QString waiting = room_->bench().waitingText();
   if (!waiting.isEmpty()) {
-    message_->say(Tone::Info, waiting, {{tr("&Pick it up at the Bench"), [this] {
-                                           message_->clear();
-                                           room_->go(Place::Bench);
-                                         }}});
+    message_->say(Tone::Info, waiting, {{tr("&Pick it up at the Bench"), [this] { room_->go(Place::Bench); }}});
+    // The Bench says it itself.
+    connect(room_, &ShopRoom::wentTo, message_, [this, waiting](Place place) {
+      if (place == Place::Bench && message_->text() == waiting) message_->clear();
+    });
   }
   if (readOnly) {
     message_->say(Tone::Caution,

@@ -65,6 +65,7 @@ void ShopRoom::go(Place place) {
   rail_->setPlace(place);
   places_->setCurrentIndex(static_cast<int>(place));
   arrive();
+  emit wentTo(place);
 }
 
 void ShopRoom::takeToBench(const QString& tool) {

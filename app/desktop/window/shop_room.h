@@ -42,6 +42,9 @@ class ShopRoom : public QWidget {
   // tools.
   std::vector<std::string> keepTyped();
 
+ signals:
+  void wentTo(steadyturn::Place place);
+
  private:
   OpenShop* shop_;
   Place place_ = Place::Cabinet;

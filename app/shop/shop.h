@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "choose.h"
+#include "job_record.h"
 #include "records.h"
 #include "shop_views.h"
 
@@ -105,9 +106,28 @@ class Shop {
   Result<Saved> reviseFastener(const Fastener& fastener, const std::string& reason);
   Result<Fastener> fastener(const std::string& id) const;
   Result<std::vector<Fastener>> fasteners() const;
+  Result<std::vector<Fastener>> fastenerRevisions(const std::string& id) const;  // oldest first
+  // A second person stands for the newest revision; refused to the one who entered it. Till then it is not released.
+  Result<Fastener> approveFastener(const std::string& id, const std::string& by);
+  // What to ask before `fastener` is saved. Nothing is written.
+  FastenerQuestions questionsAbout(const Fastener& fastener) const;
   Result<std::vector<Fastener>> findFasteners(const std::string& words, int limit) const;
   Result<FastenerChoice> choose(const std::string& fastener, Date asOf,
                                 const std::optional<Adapter>& adapter = {}) const;
+
+  // What people call things: phrases of a group find the same fasteners.
+  Result<std::vector<SynonymGroup>> synonyms() const;
+  Result<void> addSynonym(const std::string& phrase, const std::string& meaning);
+  Result<void> removeSynonym(const std::string& phrase);
+
+  // Jobs. A job takes tightenings until it is closed; one that was never opened is begun by its first tightening.
+  Result<void> setService(const ServiceList& service);
+  Result<std::vector<ServiceList>> services() const;
+  Result<JobSheet> openJob(const JobDraft& draft);
+  Result<JobSheet> jobSheet(const std::string& id) const;
+  Result<std::vector<JobRecord>> openJobs() const;  // the newest first
+  // With something undone it wants a reason.
+  Result<JobSheet> closeJob(const std::string& id, Date date, const std::string& by, const std::string& reason);
 
   // Tightenings
   Result<Tightening> recordTightening(const Tightening& tightening);
@@ -125,6 +145,7 @@ class Shop {
   Result<std::vector<DueWork>> dueWork(Date asOf, Date until) const;
   Result<ToolRegisterData> toolRegister(Date asOf) const;
   Result<CertificateData> certificate(std::int64_t check) const;
+  Result<JobSheetData> jobSheetData(const std::string& job) const;
   Result<HistoryData> history(const std::string& tool, std::optional<StatedTorque> target, Date asOf) const;
 
   Inside& inside() const { return *inside_; }  // for the application layer's own sources

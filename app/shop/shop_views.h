@@ -13,9 +13,13 @@
 #include "choose.h"
 #include "due_work.h"
 #include "history_chart.h"
+#include "job_record.h"
+#include "job_sheet.h"
 #include "recall.h"
 #include "records.h"
+#include "synonym.h"
 #include "tool_register.h"
+#include "unit_guard.h"
 
 namespace steadyturn {
 
@@ -153,6 +157,23 @@ struct FastenerChoice {
   Fastener fastener;
   std::vector<std::string> warnings;
   Choice choice;
+};
+
+// A fastener as it is being entered: what its thread could sensibly take, and what to ask before it is saved.
+struct FastenerQuestions {
+  std::optional<SensibleTorque> sensible;  // absent: no ISO metric thread
+  std::optional<UnitQuestion> unit;        // the torque lies outside and may be in another unit
+  bool needsPartLimit = false;             // plastic without a limit
+  std::vector<std::string> warnings;       // the same in words
+};
+
+// A job sheet to be opened.
+struct JobDraft {
+  std::string job, vehicle;
+  std::string service;                 // empty: without a list
+  std::vector<std::string> fasteners;  // besides the service's
+  Date date{};
+  std::string by;
 };
 
 struct RecallEntry {

@@ -16,7 +16,8 @@ void findLoosePoints(Database& database, const ReportFault& report) {
 
 void findLooseJobs(Database& database, const ReportFault& report) {
   Statement jobs(database,
-                 "SELECT id FROM job j WHERE NOT EXISTS (SELECT 1 FROM tightening t WHERE t.job = j.id) ORDER BY id");
+                 "SELECT id FROM job j WHERE NOT EXISTS (SELECT 1 FROM tightening t WHERE t.job = j.id) "
+                 "AND NOT EXISTS (SELECT 1 FROM job_event e WHERE e.job = j.id) ORDER BY id");
   jobs.run();
   while (jobs.next()) report(0, "job " + jobs.text(0) + " has no tightening, and no entry tells of it");
 }

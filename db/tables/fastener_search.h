@@ -2,10 +2,13 @@
 // another engine's full text search takes another file.
 #pragma once
 
+#include <QStringList>
+#include <set>
 #include <string>
 
 #include "records.h"
 #include "statement.h"
+#include "synonym_table.h"
 
 namespace steadyturn {
 
@@ -14,14 +17,24 @@ class FastenerSearch {
   explicit FastenerSearch(Database& database);
   // Puts a revision in place of the one before it. REQUIRES: fastener_revision holds both.
   void index(const Fastener& fastener, std::int64_t revisionId);
-  // What to add to "SELECT … FROM fastener_revision r" for the revisions that match, best first: one '?' for
-  // expression() and one for the limit.
+  // What to add to "SELECT … FROM fastener_revision r" for the revisions that match, best first: one '?' for an
+  // expression and one for the limit.
   static const char* join();
-  // The words in FTS5's query language; empty when there is no letter or digit in them.
-  static std::string expression(const std::string& words);
+  // The words, or what means the same, in FTS5's query language; empty when there is no letter or digit in them.
+  std::string expression(const std::string& words) const;
+  // The same with slips in typing put right; empty when there is nothing to put right.
+  std::string forgivingExpression(const std::string& words) const;
+  SynonymTable& synonyms() { return synonyms_; }
 
  private:
-  Statement remove_, insert_;
+  void remember(const std::string& text);
+  QStringList knownWords(const std::vector<SynonymGroup>& groups) const;
+
+  Database& database_;
+  SynonymTable synonyms_;
+  Statement remove_, insert_, word_;
+  std::set<QString> remembered_;  // in the transaction at hand
+  std::uint64_t rememberedIn_ = 0;
 };
 
 }  // namespace steadyturn

@@ -12,9 +12,18 @@ constexpr const char* fastenerColumns =
     "SELECT r.fastener, r.number, r.assembly, r.component, r.thread, r.property_class, r.part_material, r.drive, "
     "r.unit, "
     "r.target, r.low, r.high, r.angle_deg, r.part_limit, r.seal, r.renew, r.lubrication, r.seat_check, r.source, "
-    "r.revision, r.revision_reason, r.entry, r.id FROM fastener_revision r";
+    "r.revision, r.revision_reason, r.entry, r.id, r.stages, r.sequence, r.limit_basis, r.entered_by, "
+    "(SELECT a.approved_by FROM fastener_approval a WHERE a.fastener = r.fastener AND a.number = r.number), "
+    "(SELECT a.date FROM fastener_approval a WHERE a.fastener = r.fastener AND a.number = r.number) FROM "
+    "fastener_revision r";
 constexpr const char* newest =
     " WHERE NOT EXISTS (SELECT 1 FROM fastener_revision n WHERE n.fastener = r.fastener AND n.number > r.number)";
+
+TighteningStages storedStages(const std::string& text) {
+  const auto stages = parseStages(text, "stages");
+  if (!stages || writeStages(*stages) != text) refuseDamaged(text);
+  return *stages;
+}
 
 Fastener fastenerOf(const Statement& row) {
   return {.id = row.text(0),
@@ -37,7 +46,13 @@ Fastener fastenerOf(const Statement& row) {
           .source = row.text(18),
           .revision = row.text(19),
           .number = storedInt(row, 1),
-          .revisionReason = row.text(20)};
+          .revisionReason = row.text(20),
+          .stages = storedStages(row.text(23)),
+          .sequence = row.text(24),
+          .limitBasis = row.text(25),
+          .enteredBy = row.text(26),
+          .approvedBy = row.text(27),
+          .approvedOn = storedOptionalDate(row, 28)};
 }
 
 Facts factsOf(const Fastener& fastener) {
@@ -63,6 +78,14 @@ Facts factsOf(const Fastener& fastener) {
   facts["source"] = fastener.source;
   facts["revision"] = fastener.revision;
   facts["revision_reason"] = fastener.revisionReason;
+  // Entries older than these facts do not have them; neither does an entry that has nothing to say.
+  const auto unlessEmpty = [&](const char* name, const std::string& text) {
+    if (!text.empty()) facts[name] = text;
+  };
+  unlessEmpty("stages", writeStages(fastener.stages));
+  unlessEmpty("sequence", fastener.sequence);
+  unlessEmpty("limit_basis", fastener.limitBasis);
+  unlessEmpty("entered_by", fastener.enteredBy);
   return facts;
 }
 
@@ -81,8 +104,8 @@ FastenerTable::FastenerTable(Database& database, Ledger& ledger)
               "INSERT INTO fastener_revision (fastener, number, assembly, component, thread, property_class, "
               "part_material, "
               "drive, unit, target, low, high, angle_deg, part_limit, seal, renew, lubrication, seat_check, source, "
-              "revision, revision_reason, entry) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
-              "?, ?) "
+              "revision, revision_reason, entry, stages, sequence, limit_basis, entered_by) VALUES (?, ?, ?, ?, ?, "
+              "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) "
               "RETURNING id"),
       search_(database) {}
 
@@ -92,7 +115,7 @@ void FastenerTable::add(const Fastener& fastener, const EntryStamp& stamp) {
               fastener.propertyClass, fastener.partMaterial, fastener.drive, unitCode(fastener.unit), fastener.target,
               fastener.low, fastener.high, fastener.angleDeg, fastener.partLimit, fastener.seal, fastener.renew,
               fastener.lubrication, fastener.seatCheck, fastener.source, fastener.revision, fastener.revisionReason,
-              entry);
+              entry, writeStages(fastener.stages), fastener.sequence, fastener.limitBasis, fastener.enteredBy);
   insert_.next();
   const auto id = insert_.integer(0);
   insert_.finish();
@@ -120,13 +143,16 @@ std::vector<Fastener> FastenerTable::revisions(const std::string& id) const {
 }
 
 std::vector<Fastener> FastenerTable::search(const std::string& words, int limit) const {
-  const auto expression = FastenerSearch::expression(words);
+  const auto expression = search_.expression(words);
   if (expression.empty()) {
     Statement query(database_, std::string(fastenerColumns) + newest + " ORDER BY r.fastener LIMIT ?");
     return fastenersOf(query.run(limit));
   }
   Statement query(database_, std::string(fastenerColumns) + FastenerSearch::join());
-  return fastenersOf(query.run(expression, limit));
+  auto found = fastenersOf(query.run(expression, limit));
+  if (!found.empty()) return found;
+  const auto forgiving = search_.forgivingExpression(words);
+  return forgiving.empty() ? found : fastenersOf(query.run(forgiving, limit));
 }
 
 ProvenRows FastenerTable::proven() const {

@@ -20,9 +20,11 @@ class FastenerTable {
   std::optional<Fastener> find(const std::string& id, int number) const;  // that revision
   std::vector<Fastener> all() const;                                      // newest revisions, by id
   std::vector<Fastener> revisions(const std::string& id) const;           // oldest first
-  // Newest revisions in which every word of `words` begins some word of component, assembly, thread or id (FTS5,
-  // accents and case folded), best first, at most `limit`. No words: all, by id.
+  // Newest revisions in which every word of `words`, or what means the same, begins some word of component, assembly,
+  // thread or id (FTS5, accents and case folded), best first, at most `limit`. Where nothing does, slips in typing
+  // are forgiven. No words: all, by id.
   std::vector<Fastener> search(const std::string& words, int limit) const;
+  SynonymTable& synonyms() { return search_.synonyms(); }
   ProvenRows proven() const;  // for a proof: every revision
 
  private:

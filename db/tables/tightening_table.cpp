@@ -12,7 +12,7 @@ namespace {
 constexpr const char* columns =
     "SELECT t.id, t.job, j.vehicle, t.date, t.fastener, t.fastener_number, t.tool, t.setting, t.unit, "
     "t.seat_checked, "
-    "t.done_by, t.entry FROM tightening t ";
+    "t.done_by, t.entry, t.stages_done, t.seal_renewed FROM tightening t ";
 constexpr const char* withJob = "JOIN job j ON j.id = t.job";
 
 Tightening tighteningOf(const Statement& row) {
@@ -26,7 +26,9 @@ Tightening tighteningOf(const Statement& row) {
           .setting = row.text(7),
           .unit = storedUnit(row.text(8)),
           .seatChecked = storedOptionalBool(row, 9),
-          .by = row.text(10)};
+          .by = row.text(10),
+          .stagesDone = storedOptionalInt(row, 12),
+          .sealRenewed = storedOptionalBool(row, 13)};
 }
 
 Facts factsOf(const Tightening& tightening, std::int64_t id) {
@@ -42,6 +44,9 @@ Facts factsOf(const Tightening& tightening, std::int64_t id) {
   facts["unit"] = unitCode(tightening.unit);
   facts["seat_checked"] = orNull(tightening.seatChecked);
   facts["by"] = tightening.by;
+  // Entries older than these facts do not have them.
+  if (tightening.stagesDone) facts["stages_done"] = *tightening.stagesDone;
+  if (tightening.sealRenewed) facts["seal_renewed"] = *tightening.sealRenewed;
   return facts;
 }
 
@@ -59,7 +64,7 @@ TighteningTable::TighteningTable(Database& database, Ledger& ledger)
       insert_(database,
               "INSERT INTO tightening (id, job, date, fastener, fastener_number, tool, setting, unit, seat_checked, "
               "done_by, "
-              "entry) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+              "entry, stages_done, seal_renewed) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
       same_(database,
             "SELECT 1 FROM tightening t JOIN job j ON j.id = t.job WHERE t.job = ? AND j.vehicle = ? AND t.date = ? "
             "AND "
@@ -93,7 +98,7 @@ std::int64_t TighteningTable::add(const Tightening& tightening, const EntryStamp
   ensureJob(tightening.job, tightening.vehicle);
   insert_.run(id, tightening.job, writeDate(tightening.date), tightening.fastener, tightening.fastenerNumber,
               tightening.tool, tightening.setting, unitCode(tightening.unit), tightening.seatChecked, tightening.by,
-              entry);
+              entry, tightening.stagesDone, tightening.sealRenewed);
   ++nextId_;
   return id;
 }

@@ -63,6 +63,13 @@ bool Fastener::plastic() const {
 
 bool Fastener::needsPartLimit() const { return plastic() && !partLimit; }
 
+TighteningStages Fastener::steps() const {
+  if (!stages.empty()) return stages;
+  TighteningStages derived{{.value = target, .angle = false}};
+  if (angleDeg && *angleDeg > 0) derived.push_back({.value = *angleDeg, .angle = true});
+  return derived;
+}
+
 StatedTorque Tightening::settingTorque() const {
   double value = 0;
   std::from_chars(setting.data(), setting.data() + setting.size(), value);

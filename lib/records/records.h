@@ -11,6 +11,7 @@
 #include "check.h"
 #include "date.h"
 #include "drift.h"
+#include "stages.h"
 #include "torque.h"
 
 namespace steadyturn {
@@ -66,9 +67,17 @@ struct Fastener {
   std::string lubrication, seatCheck, source, revision;
   int number = 1;              // the shop's own count of revisions of this fastener
   std::string revisionReason;  // why this revision replaced the one before
+  TighteningStages stages{};  // in order; empty: the target, then the angle. The last torque among them is the target
+  std::string sequence{};     // of several screws: "1 4 2 5 3 6", "cross pattern, from the middle outwards"
+  std::string limitBasis{};   // where partLimit comes from when it is no value of the part's own data; else empty
+  std::string enteredBy{};
+  std::string approvedBy{};  // filled on reading; empty: not released
+  std::optional<Date> approvedOn{};
 
   bool plastic() const;         // partMaterial says plastic, in whatever case or company
   bool needsPartLimit() const;  // plastic without a limit
+  bool released() const { return !approvedBy.empty(); }
+  TighteningStages steps() const;  // the stages, or the target and then the angle
   StatedTorque targetTorque() const { return {target, unit}; }
 };
 
@@ -139,6 +148,8 @@ struct Tightening {
   Unit unit = Unit::NewtonMetre;
   std::optional<bool> seatChecked;
   std::string by;
+  std::optional<int> stagesDone{};  // of the fastener's steps
+  std::optional<bool> sealRenewed{};
 
   StatedTorque settingTorque() const;
 };

@@ -1,6 +1,8 @@
 // Evidence is added, never changed: asked of the file itself, past the program.
 #include <array>
 
+#include "approval_table.h"
+#include "job_table.h"
 #include "sample_records.h"
 #include "shop_fixture.h"
 
@@ -16,6 +18,13 @@ class Evidence : public ShopTest {
       to.tools.setStatus("TW-07", ToolStatus::InService, "looked at", day(2026, 1, 2), stamp);
       to.references.add(fullReference(), stamp);
       to.fasteners.add(fullFastener(), stamp);
+      ApprovalTable(to.database, to.ledger).add(fullFastener(), "petra", day(2026, 1, 2), stamp);
+      JobTable jobs(to.database, to.ledger);
+      jobs.setService({.name = "oil", .fasteners = {fullFastener().id}}, stamp);
+      JobEvent opened;
+      opened.job = "J-2026-099";
+      opened.date = day(2026, 1, 2);
+      jobs.add(opened, stamp);
       to.checks.add(fullCheck(), stamp);
       to.tightenings.add(fullTightening(), stamp);
       to.shop.rememberFile("checks", "ab12", 1, stamp);
@@ -41,6 +50,9 @@ constexpr std::array guarded{Guarded{"ledger", "entry"},
                              Guarded{"imported_file", "row_count"},
                              Guarded{"tool_status_event", "reason"},
                              Guarded{"fastener_revision", "target"},
+                             Guarded{"fastener_approval", "approved_by"},
+                             Guarded{"service_list", "fasteners"},
+                             Guarded{"job_event", "note"},
                              Guarded{"check_record", "note"},
                              Guarded{"check_point", "readings"},
                              Guarded{"tightening", "setting"}};
@@ -65,7 +77,9 @@ TEST_F(Evidence, ReplacementByAnotherKeyIsRefusedToo) {
       refusal(
           "INSERT OR REPLACE INTO fastener_revision SELECT id + 1, fastener, number, assembly, component, thread, "
           "property_class, part_material, drive, unit, 99, low, high, angle_deg, part_limit, seal, renew, "
-          "lubrication, seat_check, source, revision, revision_reason, entry FROM fastener_revision")
+          "lubrication, seat_check, source, revision, revision_reason, entry, stages, sequence, limit_basis, "
+          "entered_by FROM "
+          "fastener_revision")
           .find("never replaced"),
       std::string::npos);
 }

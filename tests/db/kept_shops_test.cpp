@@ -26,6 +26,10 @@ TEST_P(KeptShop, OpensWithAllThatWasInIt) {
   EXPECT_EQ(shop.checks.allSummaries().size(), 3U);
   EXPECT_EQ(shop.tightenings.all().size(), 2U);
   EXPECT_EQ(shop.ledger.size(), 14);
+  // What came later says nothing about it: stages, approvals, sheets. The words of the search are known all the same.
+  EXPECT_TRUE(shop.fasteners.find("SWEEPER-3-OIL")->stages.empty());
+  EXPECT_FALSE(shop.fasteners.find("SWEEPER-3-OIL")->released());
+  EXPECT_EQ(shop.fasteners.search("huosing", 9).at(0).id, "SWEEPER-3-OIL");
   // And its ledger goes on.
   Transaction transaction(shop.database);
   shop.checks.add(bareCheck(), stamp);
@@ -33,7 +37,7 @@ TEST_P(KeptShop, OpensWithAllThatWasInIt) {
   EXPECT_EQ(shop.ledger.size(), 15);
 }
 
-INSTANTIATE_TEST_SUITE_P(OfEveryVersion, KeptShop, testing::Values("v1.sqlite"));
+INSTANTIATE_TEST_SUITE_P(OfEveryVersion, KeptShop, testing::Values("v1.sqlite", "v2.sqlite"));
 
 }  // namespace
 }  // namespace steadyturn

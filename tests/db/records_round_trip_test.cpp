@@ -26,9 +26,11 @@ auto fields(const Reference& reference) {
 
 auto fields(const Fastener& fastener) {
   const auto& [id, assembly, component, thread, propertyClass, material, drive, unit, target, low, high, angle, limit,
-               seal, renew, lubrication, seat, source, revision, number, reason] = fastener;
+               seal, renew, lubrication, seat, source, revision, number, reason, stages, sequence, basis, enteredBy,
+               approvedBy, approvedOn] = fastener;
   return values(id, assembly, component, thread, propertyClass, material, drive, unit, target, low, high, angle,
-                limit, seal, renew, lubrication, seat, source, revision, number, reason);
+                limit, seal, renew, lubrication, seat, source, revision, number, reason, stages, sequence, basis,
+                enteredBy, approvedBy, approvedOn);
 }
 
 auto fields(const CheckPoint& point) {
@@ -56,8 +58,8 @@ auto fields(const Check& check) {
 }
 
 auto fields(const Tightening& tightening) {
-  const auto& [id, job, vehicle, date, fastener, number, tool, setting, unit, seat, by] = tightening;
-  return values(id, job, vehicle, date, fastener, number, tool, setting, unit, seat, by);
+  const auto& [id, job, vehicle, date, fastener, number, tool, setting, unit, seat, by, stages, renewed] = tightening;
+  return values(id, job, vehicle, date, fastener, number, tool, setting, unit, seat, by, stages, renewed);
 }
 
 class RoundTrip : public ShopTest {

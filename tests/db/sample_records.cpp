@@ -76,6 +76,10 @@ Fastener fullFastener() {
   fastener.source = "depot sheet 12";
   fastener.revision = "sheet b";
   fastener.number = 1;
+  fastener.stages = {{.value = 9}, {.value = 18}, {.value = 90, .angle = true}};
+  fastener.sequence = "1 3 2 4";
+  fastener.limitBasis = "proposal: 70 % of the stripping torque";
+  fastener.enteredBy = "núria";
   return fastener;
 }
 
@@ -144,6 +148,8 @@ Tightening fullTightening() {
   tightening.unit = Unit::PoundForceFoot;
   tightening.seatChecked = true;
   tightening.by = "petra";
+  tightening.stagesDone = 2;
+  tightening.sealRenewed = true;
   return tightening;
 }
 

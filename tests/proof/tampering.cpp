@@ -41,11 +41,15 @@ const Tampering::Table& Tampering::anyTable() {
        "check_id, position + 100"},
       {"job",
        {"id"},
-       "'tightening ' || (SELECT MIN(t.id) FROM tightening t WHERE t.job = job.id)",
-       "(SELECT MIN(t.entry) FROM tightening t WHERE t.job = job.id)",
+       "COALESCE('tightening ' || (SELECT MIN(t.id) FROM tightening t WHERE t.job = job.id), 'job ' || id)",
+       "COALESCE((SELECT MIN(t.entry) FROM tightening t WHERE t.job = job.id), "
+       "(SELECT MIN(e.entry) FROM job_event e WHERE e.job = job.id))",
        {},
        "id || 'x'"},
       {"tightening", {"id"}, "'tightening ' || id", "entry", {"date"}, "id + 100000"},
+      {"fastener_approval", {"entry"}, "'approval of fastener ' || fastener", "entry", {"date"}, "entry + 100000"},
+      {"job_event", {"entry"}, "'job ' || job", "entry", {"date"}, "entry + 100000"},
+      {"service_list", {"entry"}, "'service ' || name", "entry", {}, "entry + 100000"},
       {"shop_setting", {"name"}, "'setting ' || name", "entry", {}, "name || 'x'"},
       {"ledger", {"seq"}, "'entry ' || seq", "seq", {"at"}, "(SELECT MAX(seq) + 1 FROM ledger)"}};
   return tables[below(tables.size())];

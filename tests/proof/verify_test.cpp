@@ -59,7 +59,7 @@ TEST_F(Verify, NamesARecordThatIsMissing) {
 TEST_F(Verify, NamesARecordWithoutAnEntry) {
   change(
       "INSERT INTO tightening SELECT 9001, job, date, fastener, fastener_number, tool, setting, unit, seat_checked, "
-      "done_by, entry FROM tightening WHERE id = 7");
+      "done_by, entry, stages_done, seal_renewed FROM tightening WHERE id = 7");
   EXPECT_NE(onlyFault().find("tightening 9001 has no entry of its own"), std::string::npos);
 }
 

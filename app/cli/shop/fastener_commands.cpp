@@ -1,4 +1,4 @@
-// `sturn fastener add|list|find|show|revise`.
+// `sturn fastener add|list|find|show|revise|approve`.
 #include <CLI/CLI.hpp>
 #include <array>
 
@@ -32,7 +32,17 @@ constexpr std::array columns{
     ColumnOption{"seat_check", "What to look at before tightening"},
     ColumnOption{"source", "Where the numbers come from"},
     ColumnOption{"revision", "Edition or date of the source"},
+    ColumnOption{"stages", "Torques, then angles, in order: '30; 60; 90 deg'"},
+    ColumnOption{"sequence", "Order of several screws, such as '1 4 2 5 3 6'"},
+    ColumnOption{"limit_basis", "Where the limit comes from, when it is not in the part's own data"},
+    ColumnOption{"by", "Who enters it"},
 };
+
+std::optional<double> turnedIn(const TighteningStages& stages) {
+  double turned = 0;
+  for (const auto& stage : stages) turned += stage.angle ? stage.value : 0;
+  return turned > 0 ? std::optional(turned) : std::nullopt;
+}
 
 // Puts what was typed into `fastener`; an empty text takes a fact away.
 Problems apply(const ColumnTexts& texts, Fastener& fastener) {
@@ -54,12 +64,19 @@ Problems apply(const ColumnTexts& texts, Fastener& fastener) {
   text("seat_check", fastener.seatCheck);
   text("source", fastener.source);
   text("revision", fastener.revision);
+  text("sequence", fastener.sequence);
+  text("limit_basis", fastener.limitBasis);
+  text("by", fastener.enteredBy);
   number("low", fastener.low);
   number("high", fastener.high);
   number("part_limit", fastener.partLimit);
   number("angle_deg", fastener.angleDeg);
   if (texts.has("target")) fastener.target = typed.number(texts.text("target"), "target");
   if (texts.has("unit")) fastener.unit = typed.unit(texts.text("unit"), "unit");
+  if (texts.has("stages")) {
+    fastener.stages = typed.valueOf(parseStages(texts.text("stages"), "stages"));
+    if (!texts.has("angle_deg")) fastener.angleDeg = turnedIn(fastener.stages);
+  }
   if (texts.has("renew")) fastener.renew = typed.flag(texts.text("renew"), "renew");
   return typed.problems();
 }
@@ -84,6 +101,7 @@ Result<Output> reviseFastener(Shop& shop, const std::string& id, const ColumnTex
                               bool json) {
   auto fastener = shop.fastener(id);
   if (!fastener) return tl::unexpected(fastener.error());
+  fastener->enteredBy.clear();  // of the old revision
   if (Problems problems = apply(texts, *fastener); !problems.empty()) return tl::unexpected(std::move(problems));
   const auto saved = shop.reviseFastener(*fastener, reason);
   if (!saved) return tl::unexpected(saved.error());
@@ -103,12 +121,14 @@ Result<Output> list(const Result<std::vector<Fastener>>& fasteners, bool json) {
                    {"low", Side::Right},
                    {"high", Side::Right},
                    {"part's limit", Side::Right},
+                   {"released"},
                    {"source"}});
   for (const Fastener& one : *fasteners) {
     all.push_back(fastenerJson(one));
     const std::string limit = one.needsPartLimit() ? "plastic: NEEDED" : figure(one.partLimit, 4);
     table.row({one.id, one.component, one.assembly, one.thread, torqueText(one.targetTorque()), figure(one.low, 4),
-               figure(one.high, 4), limit, one.source.empty() ? "not on record" : one.source});
+               figure(one.high, 4), limit, one.released() ? "yes" : "NO",
+               one.source.empty() ? "not on record" : one.source});
   }
   if (json) return Output{.text = writeDocument({{"fasteners", std::move(all)}}), .cautions = {}};
   if (table.empty()) return Output{.text = "No fastener found.\n", .cautions = {}};
@@ -116,16 +136,40 @@ Result<Output> list(const Result<std::vector<Fastener>>& fasteners, bool json) {
 }
 
 Result<Output> show(Shop& shop, const std::string& id, bool json) {
-  const auto fastener = shop.fastener(id);
-  if (!fastener) return tl::unexpected(fastener.error());
-  if (json) return Output{.text = writeDocument(fastenerJson(*fastener)), .cautions = {}};
-  return Output{.text = fastenerText(*fastener) + '\n' + serviceDataFirst + '\n', .cautions = {}};
+  const auto revisions = shop.fastenerRevisions(id);
+  if (!revisions) return tl::unexpected(revisions.error());
+  const Fastener& newest = revisions->back();
+  if (json) return Output{.text = writeDocument(fastenerJson(newest)), .cautions = {}};
+  std::string text = fastenerText(newest);
+  if (const auto sensible = shop.questionsAbout(newest).sensible) {
+    text += "\nA " + newest.thread + " like this could sensibly take " + torqueText(sensible->low) + " to " +
+            torqueText(sensible->high) + " (VDI 2230, friction 0.08 to 0.20; shares of it by common practice).\n";
+  }
+  if (revisions->size() > 1) {
+    text += "\nEarlier revisions:\n";
+    for (std::size_t i = 0; i + 1 < revisions->size(); ++i) {
+      const Fastener& old = (*revisions)[i];
+      text += "  " + std::to_string(old.number) + ": " + torqueText(old.targetTorque()) +
+              ", replaced because: " + displayText((*revisions)[i + 1].revisionReason) + '\n';
+    }
+  }
+  return Output{.text = text + '\n' + serviceDataFirst + '\n', .cautions = {}};
+}
+
+Result<Output> approve(Shop& shop, const std::string& id, const std::string& by, bool json) {
+  const auto approved = shop.approveFastener(id, by);
+  if (!approved) return tl::unexpected(approved.error());
+  if (json) return Output{.text = writeDocument(fastenerJson(*approved)), .cautions = {}};
+  return Output{.text = "Released revision " + std::to_string(approved->number) + " of " + displayText(id) +
+                        ", approved by " + displayText(approved->approvedBy) + '\n',
+                .cautions = {}};
 }
 
 }  // namespace
 
 void addFastenerCommands(Context& context) {
-  CLI::App& group = *context.addGroup("fastener", "The fasteners: add, list, find, show, revise");
+  CLI::App& group =
+      *context.addGroup("fastener", "The fasteners: add, list, find, show, revise, approve, limit, synonym");
   const auto id = std::make_shared<std::string>();
   const auto json = std::make_shared<bool>(false);
 
@@ -159,6 +203,15 @@ void addFastenerCommands(Context& context) {
   showing->add_flag("--json", *json, "Print the fastener as JSON");
   context.runs(showing, [=](Shop& shop) { return show(shop, *id, *json); });
 
+  const auto by = std::make_shared<std::string>();
+  CLI::App* approving =
+      context.add(group, "approve", "Stand for the newest revision as a second person; it is released then",
+                  "sturn fastener approve B12-drain --by 'R. Lind'");
+  approving->add_option("FASTENER", *id, "Its mark")->required()->type_name("");
+  approving->add_option("--by", *by, "Who approves it; not who entered it")->required()->type_name("");
+  approving->add_flag("--json", *json, "Print the fastener as JSON");
+  context.runs(approving, [=](Shop& shop) { return approve(shop, *id, *by, *json); });
+
   const auto reason = std::make_shared<std::string>();
   CLI::App* revise = context.add(group, "revise", "Change a specification; the old one stays on record",
                                  "sturn fastener revise B12-drain --target 27 --reason 'maker's bulletin 4'");
@@ -167,6 +220,8 @@ void addFastenerCommands(Context& context) {
   const auto changed = addColumnOptions(*revise, columns, false);
   revise->add_flag("--json", *json, "Print the fastener as JSON");
   context.runs(revise, [=](Shop& shop) { return reviseFastener(shop, *id, *changed, *reason, *json); });
+  addLimitCommand(context, group);
+  addSynonymCommands(context, group);
 }
 
 }  // namespace steadyturn

@@ -12,8 +12,25 @@ std::string inTwoUnits(const Fastener& fastener, std::optional<double> value) {
 }
 
 std::string limitOf(const Fastener& fastener) {
-  if (fastener.partLimit) return inTwoUnits(fastener, fastener.partLimit) + ", never to be passed";
+  if (fastener.partLimit) {
+    return inTwoUnits(fastener, fastener.partLimit) + ", never to be passed" +
+           (fastener.limitBasis.empty() ? "" : "; not the maker's value: " + fastener.limitBasis);
+  }
   return fastener.plastic() ? "NONE on record for a plastic part: look it up before tightening" : "";
+}
+
+std::string stagesOf(const Fastener& fastener) {
+  std::string text;
+  for (const auto& stage : fastener.stages) {
+    text += text.empty() ? "" : ", ";
+    text += stage.angle ? "turn by " + figure(stage.value) + " degrees" : torqueText({stage.value, fastener.unit});
+  }
+  return text;
+}
+
+std::string releaseOf(const Fastener& fastener) {
+  if (!fastener.released()) return "NOT RELEASED: waits for the approval of a second person";
+  return "approved by " + fastener.approvedBy + " on " + dateFigure(fastener.approvedOn);
 }
 
 std::string yesOrNo(std::optional<bool> flag) {
@@ -44,6 +61,8 @@ std::string fastenerText(const Fastener& fastener) {
                     {"low", inTwoUnits(fastener, fastener.low)},
                     {"high", inTwoUnits(fastener, fastener.high)},
                     {"then turn by", fastener.angleDeg ? figure(fastener.angleDeg) + " degrees" : ""},
+                    {"stages", stagesOf(fastener)},
+                    {"sequence", fastener.sequence},
                     {"part's limit", limitOf(fastener)},
                     {"seal", fastener.seal},
                     {"renew", yesOrNo(fastener.renew)},
@@ -52,7 +71,9 @@ std::string fastenerText(const Fastener& fastener) {
                     {"source", fastener.source.empty() ? "not on record" : fastener.source},
                     {"revision", fastener.revision},
                     {"shop's revision", std::to_string(fastener.number)},
-                    {"revised because", fastener.revisionReason}});
+                    {"revised because", fastener.revisionReason},
+                    {"entered by", fastener.enteredBy},
+                    {"release", releaseOf(fastener)}});
 }
 
 }  // namespace steadyturn

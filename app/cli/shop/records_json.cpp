@@ -95,7 +95,14 @@ OrderedJson fastenerJson(const Fastener& fastener) {
           {"source", textJson(fastener.source)},
           {"revision", textJson(fastener.revision)},
           {"number", fastener.number},
-          {"revision_reason", textJson(fastener.revisionReason)}};
+          {"revision_reason", textJson(fastener.revisionReason)},
+          {"stages", textJson(writeStages(fastener.stages))},
+          {"sequence", textJson(fastener.sequence)},
+          {"limit_basis", textJson(fastener.limitBasis)},
+          {"entered_by", textJson(fastener.enteredBy)},
+          {"released", fastener.released()},
+          {"approved_by", textJson(fastener.approvedBy)},
+          {"approved_on", dateJson(fastener.approvedOn)}};
 }
 
 OrderedJson checkJson(const Check& check) {
@@ -128,7 +135,31 @@ OrderedJson tighteningJson(const Tightening& tightening) {
           {"tool", tightening.tool},
           {"setting", torqueJson(tightening.settingTorque())},
           {"seat_checked", flagJson(tightening.seatChecked)},
-          {"by", textJson(tightening.by)}};
+          {"by", textJson(tightening.by)},
+          {"stages_done", wholeJson(tightening.stagesDone)},
+          {"seal_renewed", flagJson(tightening.sealRenewed)}};
+}
+
+OrderedJson jobSheetJson(const JobSheet& sheet) {
+  const auto eventJson = [](const std::optional<JobEvent>& event) -> OrderedJson {
+    if (!event) return nullptr;
+    return {{"date", writeDate(event->date)}, {"by", textJson(event->by)}, {"note", textJson(event->note)}};
+  };
+  OrderedJson lines = OrderedJson::array(), tightenings = OrderedJson::array();
+  for (const JobLine& line : sheet.lines) {
+    lines.push_back({{"fastener", line.spec.id},
+                     {"component", textJson(line.spec.component)},
+                     {"listed", line.listed},
+                     {"missing", missingOf(line)}});
+    for (const Tightening& one : line.tightenings) tightenings.push_back(tighteningJson(one));
+  }
+  return {{"job", sheet.job.id},
+          {"vehicle", textJson(sheet.job.vehicle)},
+          {"service", textJson(sheet.job.opened ? sheet.job.opened->service : std::string())},
+          {"opened", eventJson(sheet.job.opened)},
+          {"closed", eventJson(sheet.job.closed)},
+          {"lines", std::move(lines)},
+          {"tightenings", std::move(tightenings)}};
 }
 
 }  // namespace steadyturn

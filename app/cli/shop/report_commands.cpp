@@ -1,4 +1,4 @@
-// `sturn report certificate|history`.
+// `sturn report certificate|history|job`.
 #include <CLI/CLI.hpp>
 #include <map>
 
@@ -13,7 +13,7 @@ namespace steadyturn {
 namespace {
 
 struct Typed {
-  std::string tool, target, unit = "N.m", asOf;
+  std::string tool, target, unit = "N.m", asOf, job;
   std::int64_t check = 0;
 };
 
@@ -27,6 +27,12 @@ Result<Output> writeCertificate(Shop& shop, const Typed& typed, const ReportFile
   if (!data) return tl::unexpected(data.error());
   if (endingOf(file.path) != ".xml") return writeDocumentReport(file, buildCertificate(*data));
   return writeReport(file, [&](QIODevice& out) { return writeDcc(*data, out); });
+}
+
+Result<Output> writeJobSheet(Shop& shop, const std::string& job, const ReportFile& file) {
+  const auto data = shop.jobSheetData(job);
+  if (!data) return tl::unexpected(data.error());
+  return writeDocumentReport(file, buildJobSheet(*data));
 }
 
 Result<Output> writeHistory(Shop& shop, const Typed& typed, const ReportFile& file) {
@@ -51,7 +57,7 @@ Result<Output> writeHistory(Shop& shop, const Typed& typed, const ReportFile& fi
 
 void addReportCommands(Context& context) {
   CLI::App& group =
-      *context.addGroup("report", "Reports written to files: certificate, history, due, register, labels");
+      *context.addGroup("report", "Reports written to files: certificate, history, job, due, register, labels");
   group.footer(
       "The shop: --shop FILE, or STURN_SHOP in the environment.\n"
       "Example: sturn report certificate 42 -o certificate.pdf");
@@ -78,6 +84,12 @@ void addReportCommands(Context& context) {
   });
   context.runs(
       history, [=](Shop& shop) { return writeHistory(shop, *typed, *file); }, Face::Picture);
+
+  CLI::App* job = context.add(group, "job", "Write the sheet of a job", "sturn report job J-1001 -o sheet.pdf");
+  job->add_option("JOB", typed->job, "The job's mark")->required()->type_name("");
+  addDocumentOption(*job, file);
+  context.runs(
+      job, [=](Shop& shop) { return writeJobSheet(shop, typed->job, *file); }, Face::Picture);
   addRegisterReports(context, group);
 }
 

@@ -11,6 +11,7 @@ void addShopCommands(Context& context) {
   addFastenerCommands(context);
   addChooseCommand(context);
   addJobCommands(context);
+  addServiceCommands(context);
   addRecallCommand(context);
   addTransferCommands(context);
   addReportCommands(context);

@@ -14,8 +14,11 @@ void addReferenceCommands(Context& context);
 void addCheckCommands(Context& context);
 void addDriftCommands(Context& context);  // drift, due
 void addFastenerCommands(Context& context);
+void addLimitCommand(Context& context, CLI::App& fasteners);
+void addSynonymCommands(Context& context, CLI::App& fasteners);
 void addChooseCommand(Context& context);
 void addJobCommands(Context& context);
+void addServiceCommands(Context& context);
 void addRecallCommand(Context& context);
 void addTransferCommands(Context& context);  // import, export
 void addReportCommands(Context& context);

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "candidates.h"
 #include "inside.h"
 #include "standing.h"
@@ -16,11 +18,27 @@ Problem unknownFastener(const std::string& id) {
 
 std::vector<std::string> warningsFor(const Fastener& fastener) {
   auto warnings = warningsOf(fastener);
+  if (!fastener.released()) {
+    warnings.push_back("Not released: revision " + std::to_string(fastener.number) + " of " + fastener.id +
+                       " waits for the approval of a second person.");
+  }
+  if (!fastener.limitBasis.empty()) {
+    warnings.push_back("The part's limit is no value of the maker's: " + fastener.limitBasis);
+  }
   if (!fastener.low || !fastener.high) {
     warnings.emplace_back(
         "No low and high torque on record: ±10 % of the target is taken as the window (an assumption).");
   }
   return warnings;
+}
+
+// "Petra  Lind" and "petra lind" are one person.
+std::string person(const std::string& name) {
+  std::string same;
+  for (const unsigned char c : name) {
+    if (!std::isspace(c)) same += static_cast<char>(std::tolower(c));
+  }
+  return same;
 }
 
 void warnOfAssumptions(std::vector<std::string>& warnings, const Choice& choice) {
@@ -31,6 +49,19 @@ void warnOfAssumptions(std::vector<std::string>& warnings, const Choice& choice)
         ": too few checks to know its drift. Its newest mean deviation with half its permissible deviation as "
         "standard uncertainty is an assumption.");
   }
+}
+
+// Where no wrench of the shop will do.
+std::string whatWouldDo(const Demand& demand) {
+  const Window window = windowOf(demand);
+  const Unit unit = demand.target.unit;
+  double high = window.high.in(unit);
+  if (demand.partLimit) high = std::min(high, demand.partLimit->in(unit));
+  const double low = window.low.in(unit);
+  const double factor = demand.adapter ? adapterFactor(*demand.adapter) : 1;
+  return "What would do: a wrench in service with a valid check that can be set near " +
+         writeTorque({(low + high) / 2 / factor, unit}) + " and whose single pulls stay within ±" +
+         writeRounded((high - low) / (high + low) * 100, 2) + " % of that.";
 }
 
 }  // namespace
@@ -49,6 +80,7 @@ Result<Saved> Shop::addFastener(const Fastener& fastener) {
     auto first = fastener;
     first.number = 1;
     first.revisionReason.clear();
+    if (first.enteredBy.empty()) first.enteredBy = inside_->who;
     inside_->fasteners.add(first, inside_->stamp());
     transaction.commit();
     return Saved{.warnings = warningsOf(first)};
@@ -68,6 +100,7 @@ Result<Saved> Shop::reviseFastener(const Fastener& fastener, const std::string& 
     auto revised = fastener;
     revised.number = old->number + 1;
     revised.revisionReason = reason;
+    if (revised.enteredBy.empty()) revised.enteredBy = inside_->who;
     inside_->fasteners.add(revised, inside_->stamp());
     transaction.commit();
     return Saved{.warnings = warningsOf(revised)};
@@ -81,12 +114,88 @@ Result<Fastener> Shop::fastener(const std::string& id) const {
   });
 }
 
+Result<std::vector<Fastener>> Shop::fastenerRevisions(const std::string& id) const {
+  return guarded([&]() -> Result<std::vector<Fastener>> {
+    auto revisions = inside_->fasteners.revisions(id);
+    if (revisions.empty()) return refuse(unknownFastener(id));
+    return revisions;
+  });
+}
+
+Result<Fastener> Shop::approveFastener(const std::string& id, const std::string& by) {
+  Problems problems;
+  checkText(problems, "by", by);
+  if (person(by).empty()) problems.push_back({.field = "by", .accepted = "who approves it"});
+  if (!problems.empty()) return tl::unexpected(problems);
+  return guarded([&]() -> Result<Fastener> {
+    Transaction transaction(inside_->database);
+    const auto fastener = inside_->fasteners.find(id);
+    if (!fastener) return refuse(unknownFastener(id));
+    if (fastener->released()) {
+      return refuse({.kind = ProblemKind::Conflict,
+                     .field = "fastener",
+                     .found = id + " was approved by " + fastener->approvedBy,
+                     .accepted = "a revision that waits for approval"});
+    }
+    if (person(by) == person(fastener->enteredBy)) {
+      return refuse({.kind = ProblemKind::NotPermitted,
+                     .field = "by",
+                     .found = by + " entered this revision",
+                     .accepted = "a second person"});
+    }
+    inside_->approvals.add(*fastener, by, inside_->today(), inside_->stamp());
+    transaction.commit();
+    return *inside_->fasteners.find(id);
+  });
+}
+
+FastenerQuestions Shop::questionsAbout(const Fastener& fastener) const {
+  return {.sensible = sensibleTorqueFor(fastener),
+          .unit = unitQuestionOf(fastener),
+          .needsPartLimit = fastener.needsPartLimit(),
+          .warnings = warningsOf(fastener)};
+}
+
 Result<std::vector<Fastener>> Shop::fasteners() const {
   return guarded([&]() -> Result<std::vector<Fastener>> { return inside_->fasteners.all(); });
 }
 
 Result<std::vector<Fastener>> Shop::findFasteners(const std::string& words, int limit) const {
   return guarded([&]() -> Result<std::vector<Fastener>> { return inside_->fasteners.search(words, limit); });
+}
+
+Result<std::vector<SynonymGroup>> Shop::synonyms() const {
+  return guarded([&]() -> Result<std::vector<SynonymGroup>> { return inside_->fasteners.synonyms().groups(); });
+}
+
+Result<void> Shop::addSynonym(const std::string& phrase, const std::string& meaning) {
+  Problems problems;
+  checkId(problems, "phrase", phrase);
+  checkId(problems, "meaning", meaning);
+  if (phrase == meaning) {
+    problems.push_back({.field = "phrase", .found = phrase, .accepted = "another phrase than the meaning"});
+  }
+  if (!problems.empty()) return tl::unexpected(problems);
+  return guarded([&]() -> Result<void> {
+    Transaction transaction(inside_->database);
+    inside_->fasteners.synonyms().add(phrase, meaning);
+    transaction.commit();
+    return {};
+  });
+}
+
+Result<void> Shop::removeSynonym(const std::string& phrase) {
+  return guarded([&]() -> Result<void> {
+    Transaction transaction(inside_->database);
+    if (!inside_->fasteners.synonyms().remove(phrase)) {
+      return refuse({.kind = ProblemKind::NotFound,
+                     .field = "phrase",
+                     .found = phrase,
+                     .accepted = "a phrase on the list of synonyms"});
+    }
+    transaction.commit();
+    return {};
+  });
 }
 
 Result<FastenerChoice> Shop::choose(const std::string& id, Date asOf, const std::optional<Adapter>& adapter) const {
@@ -115,6 +224,7 @@ Result<FastenerChoice> Shop::choose(const std::string& id, Date asOf, const std:
     FastenerChoice choice{
         .fastener = *fastener, .warnings = warningsFor(*fastener), .choice = steadyturn::choose(demand, candidates)};
     warnOfAssumptions(choice.warnings, choice.choice);
+    if (choice.choice.options.empty()) choice.warnings.push_back(whatWouldDo(demand));
     return choice;
   });
 }

@@ -32,8 +32,10 @@ Shop::Inside::Inside(Database opened)
       tools(database, ledger),
       references(database, ledger),
       fasteners(database, ledger),
+      approvals(database, ledger),
       checks(database, ledger),
       tightenings(database, ledger),
+      jobs(database, ledger),
       bench(database, ledger),
       drafts(database),
       now(instantOfTheClock) {}

@@ -5,10 +5,12 @@
 #include <optional>
 #include <string>
 
+#include "approval_table.h"
 #include "bench_setup_table.h"
 #include "check_table.h"
 #include "draft_table.h"
 #include "fastener_table.h"
+#include "job_table.h"
 #include "reference_table.h"
 #include "shop.h"
 #include "shop_table.h"
@@ -26,8 +28,10 @@ struct Shop::Inside {
   ToolTable tools;
   ReferenceTable references;
   FastenerTable fasteners;
+  ApprovalTable approvals;
   CheckTable checks;
   TighteningTable tightenings;
+  JobTable jobs;
   BenchSetupTable bench;
   DraftTable drafts;
   std::string who;  // the account acting; empty in an open shop

@@ -84,6 +84,12 @@ Result<Tightening> Shop::recordTightening(const Tightening& typed) {
   if (!usedFastener) return tl::unexpected(usedFastener.error());
   const auto usedDrift = drift(typed.tool, typed.date);
   if (!usedDrift) return tl::unexpected(usedDrift.error());
+  const auto steps = static_cast<int>(usedFastener->steps().size());
+  if (typed.stagesDone && (*typed.stagesDone < 0 || *typed.stagesDone > steps)) {
+    return refuse({.field = "stages_done",
+                   .found = std::to_string(*typed.stagesDone),
+                   .accepted = "0 to " + std::to_string(steps) + ", the stages of " + typed.fastener});
+  }
   return guarded([&]() -> Result<Tightening> {
     const auto standing = overviewOf(*usedDrift, inside_->checks.summaries(typed.tool), typed.date).standing;
     if (standing <= Standing::Overdue) {
@@ -95,6 +101,15 @@ Result<Tightening> Shop::recordTightening(const Tightening& typed) {
     auto tightening = typed;
     tightening.fastenerNumber = usedFastener->number;
     Transaction transaction(inside_->database);
+    if (const auto job = inside_->jobs.find(typed.job)) {
+      if (job->closed) {
+        return refuse({.kind = ProblemKind::Conflict,
+                       .field = "job",
+                       .found = typed.job + " was closed on " + writeDate(job->closed->date),
+                       .accepted = "a job that is open"});
+      }
+      if (tightening.vehicle.empty()) tightening.vehicle = job->vehicle;
+    }
     tightening.id = inside_->tightenings.add(tightening, inside_->stamp());
     transaction.commit();
     return tightening;

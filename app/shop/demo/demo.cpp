@@ -23,6 +23,28 @@ void addStock(Shop::Inside& shop, const std::vector<DemoTool>& tools, const std:
   for (const auto& reference : demoReferences()) shop.references.add(reference, shop.stamp());
   for (const auto& demo : tools) shop.tools.add(demo.tool, shop.stamp());
   for (const auto& fastener : fasteners) shop.fasteners.add(fastener, shop.stamp());
+  for (const auto& fastener : fasteners) {
+    if (fastener.id != demoUnreleased) {
+      shop.approvals.add(fastener, "workshop lead", std::chrono::sys_days(std::chrono::year(2020) / 12 / 2),
+                         shop.stamp());
+    }
+  }
+  for (const auto& service : demoServices(fasteners)) shop.jobs.setService(service, shop.stamp());
+}
+
+// Today's work: one sheet is open, nothing on it is done yet.
+void openJob(Shop::Inside& shop) {
+  setClock(shop, demoToday);
+  const auto service = shop.jobs.service("oil and filter, panel van");
+  shop.jobs.add({.kind = JobEventKind::Opened,
+                 .job = "J1000",
+                 .vehicle = "panel van 2",
+                 .date = demoToday,
+                 .service = service->name,
+                 .fasteners = service->fasteners,
+                 .by = "hall 1, team north",
+                 .note = {}},
+                shop.stamp());
 }
 
 Result<void> addCheck(Shop::Inside& shop, const CheckDraft& draft) {
@@ -66,6 +88,7 @@ Result<void> fillDemo(Shop::Inside& shop, const Progress& progress) {
     setClock(shop, event.date);
     shop.tools.setStatus(event.tool, event.status, event.reason, event.date, shop.stamp());
   }
+  openJob(shop);
   transaction.commit();
   return {};
 }

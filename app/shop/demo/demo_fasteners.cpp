@@ -1,4 +1,5 @@
 #include <array>
+#include <span>
 #include <string>
 
 #include "demo_parts.h"
@@ -43,6 +44,7 @@ struct Spec {
   const char* lubrication;
   const char* seatCheck;
   double angle = 0;
+  const char* sequence = "";
 };
 
 constexpr const char* oilSeal = "oil the rubber seal";
@@ -71,7 +73,9 @@ void addSpec(std::vector<Fastener>& into, const Vehicle& vehicle, const Spec& sp
                   .source = std::string("depot data sheet ") + vehicle.mark + "-7 (invented)",
                   .revision = "3",
                   .number = 1,
-                  .revisionReason = {}});
+                  .revisionReason = {},
+                  .sequence = spec.sequence,
+                  .enteredBy = "depot office"});
 }
 
 void addFilter(std::vector<Fastener>& into, const Vehicle& vehicle) {
@@ -101,8 +105,8 @@ void addVehicle(std::vector<Fastener>& into, const Vehicle& v) {
   addFilter(into, v);
   addSpec(into, v,
           {"wheel nut", v.wheelThread, "10.9", "steel", v.wheel > 250 ? "32 mm hexagon" : "19 mm hexagon", v.wheel,
-           v.wheel * 0.92, v.wheel * 1.08, 0, "", false, dry,
-           "wheel sits flat on the hub; cross pattern; check again after 50 km"});
+           v.wheel * 0.92, v.wheel * 1.08, 0, "", false, dry, "wheel sits flat on the hub; check again after 50 km",
+           0, "cross pattern"});
   addSpec(
       into, v,
       {"front brake bracket bolt", v.bracketThread, "10.9", "cast iron", "21 mm hexagon", v.bracket, v.bracket * 0.93,
@@ -118,7 +122,7 @@ void addVehicle(std::vector<Fastener>& into, const Vehicle& v) {
   }
   addSpec(into, v,
           {"valve cover screw", "M6", "8.8", "plastic", "T30", 9, 8, 10, 0, "moulded gasket", false, dry,
-           "cover flat, screws in a spiral from the middle"});
+           "cover flat", 0, "in a spiral from the middle"});
   addSpec(into, v,
           {"gearbox fill plug", "M18x1.5", "5.6", "aluminium", "8 mm hexagon socket", 35, 0, 0, 0, "crush washer",
            true, dry, "washer flat all round"});
@@ -143,7 +147,34 @@ std::vector<Fastener> demoFasteners() {
       fastener.partLimit = 12;
     }
   }
+  // Wheels of the heavy vehicles are pulled up in two rounds.
+  for (auto& fastener : fasteners) {
+    if (fastener.component == "wheel nut" && fastener.target >= 300) {
+      fastener.stages = {{.value = fastener.target / 2}, {.value = fastener.target}};
+    }
+  }
   return fasteners;
+}
+
+std::vector<ServiceList> demoServices(const std::vector<Fastener>& fasteners) {
+  constexpr std::array oil{"oil drain plug", "oil filter housing cover", "drain plug in the oil filter cover",
+                           "air filter cover screw"};
+  constexpr std::array wheels{"wheel nut", "front brake bracket bolt"};
+  std::vector<ServiceList> services;
+  const auto add = [&](const Vehicle& vehicle, const char* name, std::span<const char* const> components) {
+    ServiceList service{.name = std::string(name) + ", " + vehicle.name, .fasteners = {}};
+    for (const auto* component : components) {
+      for (const auto& one : fasteners) {
+        if (one.assembly == vehicle.name && one.component == component) service.fasteners.push_back(one.id);
+      }
+    }
+    services.push_back(std::move(service));
+  };
+  for (const auto& vehicle : vehicles) {
+    add(vehicle, "oil and filter", oil);
+    add(vehicle, "wheels and brakes", wheels);
+  }
+  return services;
 }
 
 }  // namespace steadyturn

@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "job_record.h"
 #include "records.h"
 #include "shop_views.h"
 
@@ -35,6 +36,9 @@ std::vector<DemoTool> demoTools();
 std::vector<StatusEvent> demoStatusEvents();
 std::vector<Reference> demoReferences();
 std::vector<Fastener> demoFasteners();
+std::vector<ServiceList> demoServices(const std::vector<Fastener>& fasteners);
+// The one revision that nobody has approved yet.
+inline constexpr std::string_view demoUnreleased = "GR-10";
 // Drawn from the tools' behaviour; by date.
 std::vector<CheckDraft> demoChecks(const std::vector<DemoTool>& tools);
 // By date.

@@ -31,8 +31,11 @@ Result<Verification> verifyShop(const Shop& shop, const std::optional<Checkpoint
     records.push_back(inside.tools.provenStatus());
     records.push_back(inside.references.proven());
     records.push_back(inside.fasteners.proven());
+    records.push_back(inside.approvals.proven());
     records.push_back(inside.checks.proven(checkAgain));
     records.push_back(inside.tightenings.proven());
+    records.push_back(inside.jobs.proven());
+    records.push_back(inside.jobs.provenServices());
     records.push_back(inside.bench.proven());
     records.push_back(inside.bench.provenRanges());
     return verifyLedger(inside.database, std::move(records), checkpoint, progress);

@@ -56,6 +56,20 @@ void checkOptional(Problems& problems, const std::string& field, const std::opti
   if (value) checkNumber(problems, field, *value, good, accepted);
 }
 
+// The last torque is the target, and all angles together the angle turned on after it.
+void checkStages(Problems& problems, const Fastener& fastener) {
+  if (fastener.stages.empty()) return;
+  double last = 0, turned = 0;
+  for (const auto& stage : fastener.stages) (stage.angle ? turned += stage.value : last = stage.value);
+  if (last != fastener.target || turned != fastener.angleDeg.value_or(0)) {
+    problems.push_back({.field = "stages",
+                        .found = writeStages(fastener.stages),
+                        .accepted = "stages whose last torque is the target " + writeNumber(fastener.target) +
+                                    " and whose angles add up to angle_deg " +
+                                    writeNumber(fastener.angleDeg.value_or(0))});
+  }
+}
+
 }  // namespace
 
 void append(Problems& into, const Problems& more) { into.insert(into.end(), more.begin(), more.end()); }
@@ -144,7 +158,10 @@ Problems problemsOf(const Fastener& fastener) {
                                     {"lubrication", &fastener.lubrication},
                                     {"seat_check", &fastener.seatCheck},
                                     {"source", &fastener.source},
-                                    {"revision", &fastener.revision}}) {
+                                    {"revision", &fastener.revision},
+                                    {"sequence", &fastener.sequence},
+                                    {"limit_basis", &fastener.limitBasis},
+                                    {"by", &fastener.enteredBy}}) {
     checkText(problems, field, *text);
   }
   checkNumber(problems, "target", fastener.target, fastener.target > 0, "a torque above 0");
@@ -159,6 +176,7 @@ Problems problemsOf(const Fastener& fastener) {
                 "the target " + writeNumber(fastener.target) + " or more");
   checkOptional(problems, "angle_deg", fastener.angleDeg, fastener.angleDeg >= 0.0 && fastener.angleDeg <= 1080.0,
                 "0 to 1080 degrees");
+  checkStages(problems, fastener);
   return problems;
 }
 

@@ -30,6 +30,7 @@ class RegisterIntake : public Intake {
     refuseTakenMark(row, record.id);
     if (!row.sound()) return;
     warnOf(row, record);
+    if constexpr (requires { record.enteredBy; }) record.enteredBy = import_.options.by;
     records_.push_back(std::move(record));
   }
 

@@ -1,5 +1,6 @@
 #include "bench_place.h"
 
+#include <QEvent>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
@@ -22,6 +23,21 @@
 
 namespace steadyturn {
 namespace {
+
+// As tall as what it holds, and scrolling only when the window is lower than that: the verdict stands right beneath.
+class FittingScroll : public QScrollArea {
+ public:
+  using QScrollArea::QScrollArea;
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override {
+    if (watched == widget() && event->type() == QEvent::LayoutRequest) {
+      widget()->layout()->activate();
+      setMaximumHeight(widget()->sizeHint().height() + 2);
+    }
+    return QScrollArea::eventFilter(watched, event);
+  }
+};
 
 bool drifts(DriftState state) { return state == DriftState::Drifting || state == DriftState::Leaving; }
 
@@ -68,7 +84,7 @@ QWidget* BenchPlace::makeCheck() {
 }
 
 QWidget* BenchPlace::makeReadings(QWidget* parent) {
-  auto* scroll = new QScrollArea(parent);
+  auto* scroll = new FittingScroll(parent);
   scroll->setWidgetResizable(true);
   scroll->setFrameShape(QFrame::NoFrame);
   scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -78,15 +94,6 @@ QWidget* BenchPlace::makeReadings(QWidget* parent) {
   inner->setContentsMargins(0, 8, 0, 0);
   inner->addWidget(grid_);
   scroll->setWidget(sheet);
-  // As tall as its set-points, and scrolling only when the window is lower than that: the verdict stands right
-  // beneath.
-  const auto fit = [scroll, sheet] {
-    sheet->layout()->activate();
-    scroll->setMaximumHeight(sheet->sizeHint().height() + 2);
-  };
-  connect(&model_, &BenchModel::pointsRebuilt, this, fit);
-  connect(grid_, &ReadingsGrid::resized, this, fit);
-  fit();
   return scroll;
 }
 

@@ -159,12 +159,8 @@ void ReadingsGrid::showQuestions(std::size_t point) {
     if (words.isEmpty()) first = static_cast<int>(r);
     words << tr("Reading %1: %2.").arg(QString::number(r + 1), fromText(questions[r]->text));
   }
-  const QString before = row.question->isHidden() ? QString() : row.question->text();
   row.question->setHidden(words.isEmpty());
-  if (words.isEmpty()) {
-    if (!before.isEmpty()) emit resized();
-    return;
-  }
+  if (words.isEmpty()) return;
   for (QString& line : words) line.replace(QStringLiteral("?."), QStringLiteral("?"));
   row.question->setText(words.join(QLatin1Char('\n')));
   QPalette palette = sheet_->palette();
@@ -173,7 +169,6 @@ void ReadingsGrid::showQuestions(std::size_t point) {
   auto* grid = qobject_cast<QGridLayout*>(sheet_->layout());
   grid->removeWidget(row.question);
   grid->addWidget(row.question, static_cast<int>(point) * 2 + 2, first + 1, 1, grid->columnCount() - first - 1);
-  if (before != row.question->text()) emit resized();
 }
 
 void ReadingsGrid::changeEvent(QEvent* event) {

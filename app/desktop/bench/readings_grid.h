@@ -27,7 +27,6 @@ class ReadingsGrid : public QWidget {
 
  signals:
   void finished();  // Enter in the last cell
-  void resized();   // a question came or went: the grid wants another height
 
  protected:
   void changeEvent(QEvent* event) override;

@@ -21,7 +21,7 @@ bool isModifier(int key) {
 ScanWatch::ScanWatch(QObject* parent) : QObject(parent) {
   pause_.setSingleShot(true);
   pause_.setInterval(pauseWithin);
-  connect(&pause_, &QTimer::timeout, this, &ScanWatch::release);
+  connect(&pause_, &QTimer::timeout, this, &ScanWatch::pauseOver);
   qApp->installEventFilter(this);
 }
 
@@ -64,7 +64,15 @@ bool ScanWatch::press(QObject* receiver, const QKeyEvent& event) {
 bool ScanWatch::hold(QObject* receiver, const QKeyEvent& event) {
   held_.push_back({receiver, event.type(), event.key(), event.modifiers(), event.text()});
   pause_.start();
+  sinceKey_.start();
   return true;
+}
+
+// While the program was busy, keys may wait behind this: they are let in before it is a person's pause.
+void ScanWatch::pauseOver() {
+  if (sinceKey_.elapsed() < 2 * pauseWithin) return release();
+  pause_.start();
+  sinceKey_.start();
 }
 
 void ScanWatch::release() {

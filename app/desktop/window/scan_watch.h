@@ -37,12 +37,14 @@ class ScanWatch : public QObject {
   };
   bool hold(QObject* receiver, const QKeyEvent& event);
   bool press(QObject* receiver, const QKeyEvent& event);
+  void pauseOver();
   void release();  // what was held goes on its way
 
   std::vector<Held> held_;
   QString typed_;
   bool releasing_ = false;
   QTimer pause_;
+  QElapsedTimer sinceKey_;
 };
 
 }  // namespace steadyturn

@@ -1,13 +1,16 @@
 // Makes pictures of every place with the real widgets on the demo depot: desktop_pictures FOLDER.
+// With --bench, of the Bench in each of its states: desktop_pictures --bench FOLDER.
 #include <QApplication>
 #include <QDir>
 #include <QSettings>
 #include <QTemporaryDir>
 #include <QTest>
 #include <cstdio>
+#include <string_view>
 
 #include "bay_place.h"
 #include "bench_place.h"
+#include "bench_states.h"
 #include "cabinet_place.h"
 #include "history_place.h"
 #include "main_window.h"
@@ -66,6 +69,20 @@ bool takeAll(MainWindow& window, const QDir& folder, const QString& theme) {
   return ready(room.history().model()) && save(window, folder, "history-" + theme);
 }
 
+bool takeBenchStates(QApplication& application, const QDir& folder, const QTemporaryDir& home) {
+  bool all = true;
+  for (const Theme theme : {Theme::Light, Theme::Dark, Theme::Contrast}) {
+    applyTheme(application, theme);
+    const QString shop = home.filePath(themeWord(theme) + ".db");
+    if (!Shop::createDemo(toText(shop))) return false;
+    int number = 10;
+    throughBenchStates(shop, [&](MainWindow& window, const QString& state) {
+      all = save(window, folder, QStringLiteral("%1-%2-%3").arg(themeWord(theme)).arg(number++).arg(state)) && all;
+    });
+  }
+  return all;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -73,12 +90,14 @@ int main(int argc, char** argv) {
   const QTemporaryDir home;
   QApplication application(argc, argv);
   QSettings::setPath(QSettings::NativeFormat, QSettings::UserScope, home.path());
-  if (argc != 2) {
-    std::fprintf(stderr, "desktop_pictures FOLDER\n");
+  const bool states = argc == 3 && std::string_view(argv[1]) == "--bench";
+  if (argc != 2 && !states) {
+    std::fprintf(stderr, "desktop_pictures [--bench] FOLDER\n");
     return 64;
   }
-  const QDir folder(argv[1]);
+  const QDir folder(argv[argc - 1]);
   folder.mkpath(".");
+  if (states) return takeBenchStates(application, folder, home) ? 0 : 73;
   const std::string shop = toText(home.filePath("demo.db"));
   if (!Shop::createDemo(shop)) return 73;
   for (const Theme theme : {Theme::Light, Theme::Dark, Theme::Contrast}) {

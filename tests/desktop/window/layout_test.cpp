@@ -5,6 +5,7 @@
 #include <QTableView>
 
 #include "bay_place.h"
+#include "bench_states.h"
 #include "cabinet_place.h"
 #include "demo_shop.h"
 #include "history_place.h"
@@ -70,6 +71,13 @@ TEST_F(Layout, holdsAtTheSmallestScreen) {
   QTest::qWait(50);
   expectWhole(window, "history: ");
   EXPECT_EQ(window.size(), QSize(1280, 800));  // no place has pushed the window wider
+}
+
+TEST_F(Layout, holdsInEveryStateOfTheBench) {
+  throughBenchStates(shopFile(), [](MainWindow& window, const QString& state) {
+    expectWhole(window, "bench, " + state + ": ");
+    EXPECT_EQ(window.size(), QSize(1280, 800)) << toText(state);
+  });
 }
 
 }  // namespace

@@ -88,6 +88,9 @@ TEST_F(Mnemonics, ofTheBenchInItsStates) {
   expectOneUseOfALetter(window_, "asked for a reason");
   click("Put on hold");
   expectOneUseOfALetter(window_, "held");
+  window_.room()->bench().correct(window_.room()->shop().shop().newestChecks(1)->front().id);
+  expectOneUseOfALetter(window_, "correcting");
+  click("Don't correct it");
   click(QStringLiteral("Bench set-up…"));
   expectOneUseOfALetter(window_, "set-up");
   click("Back to the check");
@@ -103,6 +106,14 @@ TEST_F(Mnemonics, ofTheCabinetWithItsPanels) {
   expectOneUseOfALetter(window_, "a draft is offered");
   click(QStringLiteral("Add a tool…"));
   expectOneUseOfALetter(window_, "adding a tool");
+}
+
+TEST_F(Mnemonics, ofTheHistoryOfATool) {
+  window_.room()->history().open("W11");
+  window_.room()->go(Place::History);
+  ASSERT_TRUE(wait([this] { return !window_.room()->history().model().working(); }));
+  QTest::qWait(50);
+  expectOneUseOfALetter(window_, "History of a tool");
 }
 
 TEST_F(Mnemonics, ofTheBayWithAFastener) {

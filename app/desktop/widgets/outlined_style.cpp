@@ -8,14 +8,14 @@
 namespace steadyturn {
 namespace {
 
-void outline(const QStyleOption* option, QPainter* painter) {
+void outline(const QStyleOption* option, QPainter* painter, double radius = 2) {
   if (!isDark(option->palette)) return;
   const bool focused = option->state & QStyle::State_HasFocus;
   painter->save();
   painter->setRenderHint(QPainter::Antialiasing);
   painter->setBrush(Qt::NoBrush);
   painter->setPen(QPen(option->palette.color(focused ? QPalette::Link : QPalette::Mid), 1));
-  painter->drawRoundedRect(QRectF(option->rect).adjusted(0.5, 0.5, -0.5, -0.5), 2, 2);
+  painter->drawRoundedRect(QRectF(option->rect).adjusted(0.5, 0.5, -0.5, -0.5), radius, radius);
   painter->restore();
 }
 
@@ -30,6 +30,7 @@ void OutlinedStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* 
       element == PE_Frame) {
     outline(option, painter);
   }
+  if (element == PE_IndicatorRadioButton) outline(option, painter, option->rect.height() / 2.0);
 }
 
 void OutlinedStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,

@@ -19,7 +19,7 @@ const QStringList bad{"10.6", "10.7", "10.6", "10.7", "10.6", "36.1", "36.0", "3
 
 class Walk {
  public:
-  Walk(const QString& shopFile, const LookAtBench& look) : file_(shopFile), look_(look) {
+  Walk(const QString& shopFile, QSize size, const LookAtBench& look) : file_(shopFile), size_(size), look_(look) {
     addDoubtfulReference();
     open();
   }
@@ -44,7 +44,7 @@ class Walk {
   void open() {
     window_.reset();
     window_ = std::make_unique<MainWindow>();
-    window_->resize(1280, 800);
+    window_->resize(size_);
     window_->openShop(file_);
     present(*window_);
     keys_.press(Qt::Key_1, Qt::ControlModifier);
@@ -200,6 +200,7 @@ class Walk {
   }
 
   QString file_;
+  QSize size_;
   const LookAtBench& look_;
   std::unique_ptr<MainWindow> window_;
   Keys keys_;
@@ -207,6 +208,8 @@ class Walk {
 
 }  // namespace
 
-void throughBenchStates(const QString& shopFile, const LookAtBench& look) { Walk(shopFile, look).go(); }
+void throughBenchStates(const QString& shopFile, QSize size, const LookAtBench& look) {
+  Walk(shopFile, size, look).go();
+}
 
 }  // namespace steadyturn

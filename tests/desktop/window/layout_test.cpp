@@ -74,7 +74,7 @@ TEST_F(Layout, holdsAtTheSmallestScreen) {
 }
 
 TEST_F(Layout, holdsInEveryStateOfTheBench) {
-  throughBenchStates(shopFile(), [](MainWindow& window, const QString& state) {
+  throughBenchStates(shopFile(), {1280, 800}, [](MainWindow& window, const QString& state) {
     expectWhole(window, "bench, " + state + ": ");
     EXPECT_EQ(window.size(), QSize(1280, 800)) << toText(state);
   });

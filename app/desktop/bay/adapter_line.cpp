@@ -1,9 +1,11 @@
 #include "adapter_line.h"
 
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QLineEdit>
 
+#include "adapter_sketch.h"
 #include "text.h"
 
 namespace steadyturn {
@@ -16,8 +18,14 @@ std::optional<double> numberIn(const QLineEdit* field) {
 
 }  // namespace
 
-AdapterLine::AdapterLine(QWidget* parent) : QWidget(parent), words_(new QLabel(this)) {
-  auto* row = new QHBoxLayout(this);
+AdapterLine::AdapterLine(QWidget* parent)
+    : QWidget(parent), words_(new QLabel(this)), sketch_(new AdapterSketch(this)) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  auto* row = new QHBoxLayout;
+  column->addLayout(row);
+  column->addWidget(sketch_);
+  sketch_->hide();
   row->setContentsMargins(0, 0, 0, 0);
   const auto field = [&](const QString& label, const QString& tip) {
     auto* made = new QLineEdit(this);
@@ -30,6 +38,7 @@ AdapterLine::AdapterLine(QWidget* parent) : QWidget(parent), words_(new QLabel(t
     row->addWidget(name);
     row->addWidget(made);
     connect(made, &QLineEdit::textEdited, this, &AdapterLine::read);
+    made->installEventFilter(this);
     return made;
   };
   length_ = field(tr("Adapter: &wrench length, mm"), tr("from the middle of the hand to the centre of the drive"));
@@ -37,6 +46,21 @@ AdapterLine::AdapterLine(QWidget* parent) : QWidget(parent), words_(new QLabel(t
   angle_ = field(tr("ang&le, °"), tr("between the adapter and the handle's axis: 0 straight on, 90 across"));
   row->addWidget(words_, 1);
   words_->setText(tr("without an adapter"));
+}
+
+bool AdapterLine::eventFilter(QObject* watched, QEvent* event) {
+  const bool left = event->type() == QEvent::FocusOut;
+  if (left || event->type() == QEvent::FocusIn)
+    QMetaObject::invokeMethod(this, &AdapterLine::showSketch, Qt::QueuedConnection);
+  return QWidget::eventFilter(watched, event);
+}
+
+// While somebody measures.
+void AdapterLine::showSketch() {
+  const bool wanted = length_->hasFocus() || offset_->hasFocus() || angle_->hasFocus();
+  if (wanted == sketch_->isVisible()) return;
+  emit measuring(wanted);
+  sketch_->setVisible(wanted);
 }
 
 void AdapterLine::read() {
@@ -60,6 +84,7 @@ void AdapterLine::read() {
     words_->setText(tr("reaches back past the hand: no torque in this sense"));
     return;
   }
+  sketch_->display(adapter);
   words_->setText(tr("the fastener gets × %1 of what the wrench shows").arg(fromText(writeRounded(factor, 4))));
   emit changed(adapter);
 }

@@ -11,6 +11,8 @@ class QLineEdit;
 
 namespace steadyturn {
 
+class AdapterSketch;
+
 class AdapterLine : public QWidget {
   Q_OBJECT
  public:
@@ -19,11 +21,17 @@ class AdapterLine : public QWidget {
  signals:
   // Nothing when all three are empty. Typing that makes no sense yet is said here and not told.
   void changed(const std::optional<steadyturn::Adapter>& adapter);
+  void measuring(bool now);  // the sketch needs room
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void read();
+  void showSketch();
   QLineEdit *length_, *offset_, *angle_;
   QLabel* words_;
+  AdapterSketch* sketch_;
 };
 
 }  // namespace steadyturn

@@ -14,8 +14,12 @@ namespace steadyturn {
 
 class AdapterLine;
 class FastenerCard;
+class FastenerPanel;
+class JobPanel;
 class MessageLine;
+class OpenJobPanel;
 class SearchField;
+class ThreadPage;
 class TighteningLine;
 
 class BayPlace : public QWidget {
@@ -37,16 +41,30 @@ class BayPlace : public QWidget {
   void showOption();
   void chooseScanned();
   void record();
+  void approve();
+  void addPages();
+  void showPage(int page);
+  void showSheet();
+  void toList();
   std::optional<Option> selectedOption();
 
   BayModel model_;
+  enum Page { HintPage, SheetPage, EntryPage, OpenJobPage, ThreadPagePlace };
+
+  bool entering_ = false;  // Enter came before what it means was found
+  QString foundFor_;
   QString scanned_;  // to be chosen as soon as the wrenches are ranked
   SearchField* search_;
   QLabel* count_;
   QListView* list_;
   QStackedWidget* right_;
+  MessageLine* message_;
+  JobPanel* jobs_;
+  FastenerPanel* entry_;
+  OpenJobPanel* opening_;
+  ThreadPage* thread_;
   FastenerCard* card_;
-  MessageLine *message_, *warnings_;
+  MessageLine* warnings_;
   AdapterLine* adapter_;
   QLabel* wrenches_;
   QTableView *options_, *refused_;

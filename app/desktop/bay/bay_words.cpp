@@ -39,8 +39,14 @@ std::optional<PlasticWords> plasticWords(const Fastener& fastener) {
                         tr("PLASTIC – NO LIMIT ON RECORD. Don't tighten it by torque until the part's limit is known "
                            "and entered.")};
   }
-  return PlasticWords{Tone::Caution, tr("PLASTIC – limit %1. Never pass it; a cracked housing shows only later.")
-                                         .arg(torqueText({*fastener.partLimit, fastener.unit}))};
+  const QString limit = torqueText({*fastener.partLimit, fastener.unit});
+  if (!fastener.limitBasis.empty()) {
+    return PlasticWords{Tone::Caution,
+                        tr("PLASTIC – limit %1, a proposal and not the maker's value (%2). Never pass it.")
+                            .arg(limit, fromText(fastener.limitBasis))};
+  }
+  return PlasticWords{Tone::Caution,
+                      tr("PLASTIC – limit %1. Never pass it; a cracked housing shows only later.").arg(limit)};
 }
 
 std::vector<std::pair<QString, QString>> factWords(const Fastener& fastener) {
@@ -60,9 +66,16 @@ std::vector<std::pair<QString, QString>> factWords(const Fastener& fastener) {
   if (fastener.renew) add(tr("Renew"), *fastener.renew ? tr("every time") : tr("not needed"));
   add(tr("Lubrication"), fromText(fastener.lubrication));
   if (fastener.angleDeg) add(tr("Then turn on"), fromText(writeRounded(*fastener.angleDeg)) + QStringLiteral("°"));
+  QString stages;
+  for (const auto& stage : fastener.stages) {
+    stages += (stages.isEmpty() ? QString() : QStringLiteral(", ")) + fromText(stageInWords(stage, fastener.unit));
+  }
+  add(tr("Stages"), stages);
+  add(tr("Sequence"), fromText(fastener.sequence));
   add(tr("Seat check"), fromText(fastener.seatCheck));
   QString source = fromText(fastener.source);
   if (!fastener.revision.empty()) source += tr(", revision %1").arg(fromText(fastener.revision));
+  if (fastener.released()) source += tr("; approved by %1").arg(fromText(fastener.approvedBy));
   add(tr("Source"), source);
   return facts;
 }

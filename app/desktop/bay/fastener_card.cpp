@@ -4,6 +4,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 
+#include "badge.h"
 #include "bay_words.h"
 #include "message_line.h"
 #include "text.h"
@@ -22,6 +23,7 @@ constexpr int longFact = 34;
 FastenerCard::FastenerCard(QWidget* parent)
     : QWidget(parent),
       title_(new QLabel(this)),
+      release_(new Badge(this)),
       torque_(new TorqueDisplay(this)),
       window_(new QLabel(this)),
       scale_(new WindowScale(this)),
@@ -44,7 +46,10 @@ FastenerCard::FastenerCard(QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(4);
-  column->addWidget(title_);
+  auto* head = new QHBoxLayout;
+  head->addWidget(title_, 1);
+  head->addWidget(release_);
+  column->addLayout(head);
   column->addLayout(row);
   column->addWidget(plastic_);
 }
@@ -59,6 +64,8 @@ void FastenerCard::display(const Fastener& fastener) {
   } else {
     plastic_->clear();
   }
+  release_->setLook(fastener.released() ? Look{Sign::Tick, Tone::Good, tr("released")}
+                                        : Look{Sign::Pause, Tone::Bad, tr("NOT RELEASED")});
   showFacts(fastener);
 }
 

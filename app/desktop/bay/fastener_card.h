@@ -12,6 +12,7 @@ class QLabel;
 
 namespace steadyturn {
 
+class Badge;
 class MessageLine;
 class TorqueDisplay;
 class WindowScale;
@@ -27,6 +28,7 @@ class FastenerCard : public QWidget {
   void showFacts(const Fastener& fastener);
 
   QLabel* title_;
+  Badge* release_;
   TorqueDisplay* torque_;
   QLabel* window_;
   WindowScale* scale_;

@@ -13,6 +13,7 @@ namespace {
 
 QString secondLine(const Fastener& fastener) {
   QString line = fromText(fastener.id);
+  if (!fastener.released()) line += FastenerList::tr("  ·  NOT RELEASED");
   if (!fastener.assembly.empty()) line += QStringLiteral("  ·  ") + fromText(fastener.assembly);
   if (!fastener.thread.empty()) line += QStringLiteral("  ·  ") + fromText(fastener.thread);
   return line;
@@ -43,7 +44,8 @@ QVariant FastenerList::data(const QModelIndex& index, int role) const {
     case Qt::AccessibleTextRole:
     case Qt::ToolTipRole:
       return componentWords(*fastener) + QStringLiteral(", ") + torqueText(fastener->targetTorque()) +
-             (fastener->plastic() ? tr(", plastic") : QString());
+             (fastener->plastic() ? tr(", plastic") : QString()) +
+             (fastener->released() ? QString() : tr(", not released"));
     case secondLineRole:
       return secondLine(*fastener);
     case plasticRole:

@@ -5,6 +5,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <algorithm>
 
 #include "date_field.h"
 #include "text.h"
@@ -45,19 +46,41 @@ TighteningLine::TighteningLine(Date today, QWidget* parent) : QWidget(parent) {
   by_ = line(tr("B&y"), 2);
   record_ = new QPushButton(tr("&Record it"), this);
   grid->addWidget(record_, 1, column);
+  ticks_ = new QHBoxLayout;
   seat_ = new QCheckBox(this);
-  grid->addWidget(seat_, 2, 0, 1, column + 1);
+  seal_ = new QCheckBox(tr("Se&al renewed"), this);
+  ticks_->addWidget(seal_);
+  ticks_->addWidget(seat_);
+  ticks_->addStretch(1);
+  grid->addLayout(ticks_, 2, 0, 1, column + 1);
   connect(record_, &QPushButton::clicked, this, &TighteningLine::recordWanted);
   connect(setting_, &QLineEdit::returnPressed, this, [this] {
     if (record_->isEnabled()) emit recordWanted();
   });
-  showSeatCheck({});
+  showFastener({});
   showOption(std::nullopt);
 }
 
-void TighteningLine::showSeatCheck(const QString& seatCheck) {
-  seat_->setChecked(false);
+void TighteningLine::showFastener(const Fastener& fastener) {
+  const QString seatCheck = fromText(fastener.seatCheck);
   seat_->setText(seatCheck.isEmpty() ? tr("S&eat checked") : tr("S&eat checked: %1").arg(seatCheck));
+  seal_->setVisible(fastener.renew.value_or(false));
+  for (QCheckBox* stage : stages_) delete stage;
+  stages_.clear();
+  const TighteningStages steps = fastener.steps();
+  for (std::size_t i = 0; steps.size() > 1 && i < steps.size(); ++i) {
+    const int place = static_cast<int>(i);
+    auto* tick =
+        new QCheckBox(tr("&%1: %2").arg(place + 1).arg(fromText(stageInWords(steps[i], fastener.unit))), this);
+    ticks_->insertWidget(place, tick);
+    stages_.push_back(tick);
+  }
+  readyForNext();
+}
+
+void TighteningLine::showJob(const QString& job, const QString& vehicle) {
+  job_->setText(job);
+  vehicle_->setText(vehicle);
 }
 
 void TighteningLine::showOption(const std::optional<Option>& option) {
@@ -69,14 +92,20 @@ void TighteningLine::showOption(const std::optional<Option>& option) {
 }
 
 TypedTightening TighteningLine::typed() const {
+  // Stages count in their order: one that was left out ends the count.
+  const auto open = std::ranges::find_if(stages_, [](const QCheckBox* stage) { return !stage->isChecked(); });
   return {.job = job_->text(),
           .vehicle = vehicle_->text(),
           .setting = setting_->text(),
           .by = by_->text(),
           .date = date_->day(),
-          .seatChecked = seat_->isChecked()};
+          .seatChecked = seat_->isChecked(),
+          .sealRenewed = seal_->isHidden() ? std::nullopt : std::optional(seal_->isChecked()),
+          .stagesDone = stages_.empty() ? std::nullopt : std::optional(static_cast<int>(open - stages_.begin()))};
 }
 
-void TighteningLine::readyForNext() { seat_->setChecked(false); }
+void TighteningLine::readyForNext() {
+  for (QCheckBox* tick : findChildren<QCheckBox*>()) tick->setChecked(false);
+}
 
 }  // namespace steadyturn

@@ -8,6 +8,7 @@
 class QCheckBox;
 class QLabel;
 class QLineEdit;
+class QHBoxLayout;
 class QPushButton;
 
 namespace steadyturn {
@@ -18,7 +19,8 @@ class TighteningLine : public QWidget {
   Q_OBJECT
  public:
   explicit TighteningLine(Date today, QWidget* parent = nullptr);
-  void showSeatCheck(const QString& seatCheck);          // of the fastener
+  void showFastener(const Fastener& fastener);  // what to tick besides the torque
+  void showJob(const QString& job, const QString& vehicle);
   void showOption(const std::optional<Option>& option);  // the selected wrench
   TypedTightening typed() const;
   void readyForNext();  // job, vehicle and name stay
@@ -32,7 +34,9 @@ class TighteningLine : public QWidget {
   QLineEdit *job_, *vehicle_, *setting_, *by_;
   QLabel* unit_;
   DateField* date_;
-  QCheckBox* seat_;
+  QCheckBox *seat_, *seal_;
+  QHBoxLayout* ticks_;
+  std::vector<QCheckBox*> stages_;
   QPushButton* record_;
 };
 

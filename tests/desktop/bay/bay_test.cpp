@@ -1,12 +1,16 @@
 #include <QCheckBox>
+#include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListView>
 #include <QPushButton>
 #include <QTableView>
 
+#include "adapter_sketch.h"
 #include "bay_place.h"
 #include "bay_words.h"
 #include "demo_shop.h"
+#include "joint_chart.h"
 #include "keys.h"
 #include "message_line.h"
 #include "text.h"
@@ -31,6 +35,8 @@ TEST(BayWords, warnAboutPlasticWithAndWithoutALimit) {
   EXPECT_EQ(plasticWords(fastener)->tone, Tone::Bad);
   fastener.partLimit = 30;
   EXPECT_TRUE(plasticWords(fastener)->text.contains(QStringLiteral("limit 30 N·m")));
+  fastener.limitBasis = "half the stripping torque";
+  EXPECT_TRUE(plasticWords(fastener)->text.contains(QStringLiteral("not the maker's value")));
   fastener.partMaterial = "aluminium";
   EXPECT_FALSE(plasticWords(fastener));
 }
@@ -116,6 +122,8 @@ TEST_F(BayTest, anAdapterChangesTheSettings) {
   keys_.press(Qt::Key_Tab);
   keys_.type("50");
   ASSERT_TRUE(wait([this] { return !bay_->model().working(); }));
+  EXPECT_TRUE(bay_->findChild<AdapterSketch*>()->isVisible());
+  EXPECT_TRUE(bay_->findChild<AdapterSketch*>()->accessibleName().contains("400 mm"));
   // In line, L 400, E 50: the fastener gets 1.125 times what the wrench shows (domain: 100 N·m from 88.89 N·m).
   EXPECT_TRUE(says(QStringLiteral("× 1.125")));
   const Shop shop = open();
@@ -144,6 +152,135 @@ TEST_F(BayTest, recordsATighteningByKeyboard) {
   EXPECT_EQ(stored->front().tool, tool);
   EXPECT_EQ(stored->front().vehicle, "bus 12");
   EXPECT_EQ(stored->front().seatChecked, true);
+}
+
+TEST_F(BayTest, aScannersEnterComesBeforeTheSearchIsThrough) {
+  keys_.type("MB-02");
+  keys_.press(Qt::Key_Return);
+  ASSERT_TRUE(wait([&] { return bay_->model().fastener() && bay_->model().fastener()->id == "MB-02"; }));
+  EXPECT_TRUE(named<QListView>(*bay_, "Fasteners found")->hasFocus());
+}
+
+TEST_F(BayTest, aSecondPersonReleasesAtTheBay) {
+  find("GR-10", "GR-10");
+  EXPECT_TRUE(says("NOT RELEASED"));
+  EXPECT_TRUE(says("waits for the approval of a second person"));
+  named<QLineEdit>(*bay_, "By")->setFocus();
+  keys_.type("depot office");
+  keys_.press(Qt::Key_K, Qt::AltModifier);
+  EXPECT_FALSE(open().fastener("GR-10")->released());  // who entered it
+  named<QLineEdit>(*bay_, "By")->selectAll();
+  named<QLineEdit>(*bay_, "By")->setFocus();
+  keys_.type("R. Okoye");
+  keys_.press(Qt::Key_K, Qt::AltModifier);
+  EXPECT_EQ(open().fastener("GR-10")->approvedBy, "R. Okoye");
+  ASSERT_TRUE(wait([this] { return !bay_->model().working(); }));
+  EXPECT_FALSE(says("NOT RELEASED"));
+}
+
+TEST_F(BayTest, asksAboutTheUnitBeforeASpecificationIsSaved) {
+  keys_.press(Qt::Key_N, Qt::AltModifier);  // add a fastener
+  const auto fill = [&](const char* name, const QString& text) {
+    named<QLineEdit>(*bay_, name)->setFocus();
+    keys_.type(text);
+  };
+  fill("Mark", "NEW-1");
+  fill("Component", "bracket bolt");
+  fill("Thread", "M8");
+  fill("Property class", "8.8");
+  fill("Part material", "steel");
+  fill("Target torque", "25");
+  EXPECT_TRUE(says("could sensibly take"));
+  EXPECT_FALSE(says("would fit"));
+  auto* unit = named<QComboBox>(*bay_, "Unit of all torques");
+  unit->setFocus();
+  while (unit->currentText() != QString::fromUtf8("lbf·in")) keys_.press(Qt::Key_Down);
+  EXPECT_TRUE(says(QStringLiteral("25 lbf·in on M8? 25 N·m would fit.")));
+  keys_.press(Qt::Key_E, Qt::AltModifier);
+  EXPECT_FALSE(open().fastener("NEW-1"));
+  EXPECT_TRUE(says("Look at the unit once more"));
+  unit->setFocus();
+  while (unit->currentText() != QString::fromUtf8("N·m")) keys_.press(Qt::Key_Up);
+  keys_.press(Qt::Key_E, Qt::AltModifier);
+  const auto saved = open().fastener("NEW-1");
+  ASSERT_TRUE(saved);
+  EXPECT_EQ(saved->target, 25);
+  EXPECT_EQ(bay_->model().fastener()->id, "NEW-1");
+}
+
+TEST_F(BayTest, aChangedSpecificationIsARevisionWithAReason) {
+  find("MB-02", "MB-02");
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  named<QLineEdit>(*bay_, "Lubrication")->selectAll();
+  named<QLineEdit>(*bay_, "Lubrication")->setFocus();
+  keys_.type("grease the ring");
+  keys_.press(Qt::Key_Return);
+  EXPECT_EQ(open().fastener("MB-02")->number, 1);  // no reason
+  named<QLineEdit>(*bay_, "Why it changes")->setFocus();
+  keys_.type("bulletin 4");
+  keys_.press(Qt::Key_Return);
+  EXPECT_EQ(open().fastener("MB-02")->number, 2);
+  EXPECT_EQ(open().fastener("MB-02")->lubrication, "grease the ring");
+  EXPECT_TRUE(says("NOT RELEASED"));
+}
+
+TEST_F(BayTest, worksDownAJobsSheet) {
+  keys_.press(Qt::Key_P, Qt::AltModifier);  // open a job
+  keys_.type("J-7");
+  keys_.press(Qt::Key_Tab);
+  keys_.type("panel van 3");
+  auto* service = named<QComboBox>(*bay_, "List of the service");
+  service->setFocus();
+  while (service->currentText() != "oil and filter, panel van") keys_.press(Qt::Key_Down);
+  keys_.press(Qt::Key_T, Qt::AltModifier);
+  ASSERT_TRUE(bay_->model().sheet());
+  JobLines& lines = bay_->model().jobLines();
+  ASSERT_EQ(lines.rowCount(), 4);
+  ASSERT_TRUE(wait([this] { return bay_->model().fastener() && !bay_->model().working(); }));
+  EXPECT_EQ(bay_->model().fastener()->id, "VB-01");
+  keys_.press(Qt::Key_A, Qt::AltModifier);  // seal renewed
+  keys_.press(Qt::Key_E, Qt::AltModifier);  // seat seen
+  keys_.press(Qt::Key_R, Qt::AltModifier);
+  EXPECT_EQ(lines.data(lines.index(0), Qt::CheckStateRole).toInt(), Qt::Checked);
+  EXPECT_EQ(bay_->model().fastener()->id, "VB-02");  // the next that lacks something
+  const auto stored = open().tighteningsOfJob("J-7");
+  ASSERT_TRUE(stored);
+  ASSERT_EQ(stored->size(), 1u);
+  EXPECT_EQ(stored->front().vehicle, "panel van 3");
+  EXPECT_EQ(stored->front().sealRenewed, true);
+  keys_.press(Qt::Key_B, Qt::AltModifier);  // close it
+  EXPECT_TRUE(says("not tightened"));
+  keys_.type("the rest tomorrow");
+  keys_.press(Qt::Key_B, Qt::AltModifier);
+  EXPECT_FALSE(bay_->model().sheet());
+  EXPECT_EQ(open().jobSheet("J-7")->job.closed->note, "the rest tomorrow");
+}
+
+TEST_F(BayTest, stagesAreTickedInTheirOrder) {
+  find("RL-04", "RL-04");  // in two rounds
+  keys_.press(Qt::Key_1, Qt::AltModifier);
+  named<QLineEdit>(*bay_, "Job")->setFocus();
+  keys_.type("J-8");
+  named<QLineEdit>(*bay_, "Vehicle")->setFocus();
+  keys_.type("lorry 1");
+  keys_.press(Qt::Key_R, Qt::AltModifier);
+  const auto stored = open().tighteningsOfJob("J-8");
+  ASSERT_EQ(stored->size(), 1u);
+  EXPECT_EQ(stored->front().stagesDone, 1);
+}
+
+TEST_F(BayTest, showsWhatAThreadCouldTake) {
+  find("VB-10", "VB-10");  // M12, 8.8, 60 N·m
+  keys_.press(Qt::Key_U, Qt::AltModifier);
+  // ISO 898-1: stress area 84.3 mm², proof load 48 900 N; VDI 2230 at friction 0.12: 43.0 kN, 84 N·m (from memory).
+  EXPECT_TRUE(says("proof load (ISO 898-1) 48.9 kN"));
+  const auto* chart = bay_->findChild<JointChart*>();
+  EXPECT_TRUE(chart->isVisible());
+  EXPECT_TRUE(chart->accessibleName().contains("at friction 0.08"));
+  keys_.type("x");
+  EXPECT_TRUE(says("M12x1.5") || says("accepted") || says("M39"));  // what threads there are
+  keys_.press(Qt::Key_Escape);
+  EXPECT_FALSE(chart->isVisible());
 }
 
 TEST_F(BayTest, whatIsNotThereIsSaid) {

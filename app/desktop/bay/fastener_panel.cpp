@@ -1,0 +1,180 @@
+#include "fastener_panel.h"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QGridLayout>
+#include <QKeyEvent>
+#include <QLabel>
+#include <QLineEdit>
+#include <QPushButton>
+
+#include "message_line.h"
+#include "text.h"
+
+namespace steadyturn {
+namespace {
+
+constexpr int fieldsARow = 4;
+
+}  // namespace
+
+FastenerPanel::FastenerPanel(Ask ask, QWidget* parent)
+    : QWidget(parent),
+      ask_(std::move(ask)),
+      unit_(new QComboBox(this)),
+      renew_(new QCheckBox(tr("rene&wed every time"), this)),
+      title_(new QLabel(this)),
+      sensible_(new QLabel(this)),
+      questions_(new MessageLine(this)),
+      message_(new MessageLine(this)) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  QFont large = title_->font();
+  large.setPointSizeF(large.pointSizeF() * 1.3);
+  large.setBold(true);
+  title_->setFont(large);
+  column->addWidget(title_);
+  auto* grid = new QGridLayout;
+  grid->setVerticalSpacing(2);
+  line(grid, "fastener", tr("Mark"), tr("needed"));
+  line(grid, "component", tr("Component"), tr("needed"));
+  line(grid, "assembly", tr("Assembly"));
+  line(grid, "drive", tr("Drive"));
+  line(grid, "thread", tr("Thread"), tr("such as M14x1.5"));
+  line(grid, "property_class", tr("Property class"), tr("such as 8.8"));
+  line(grid, "part_material", tr("Part material"), tr("plastic is guarded"));
+  line(grid, "seal", tr("Seal"));
+  line(grid, "target", tr("Target torque"), tr("needed"));
+  for (const Unit unit : allUnits) unit_->addItem(fromText(unitSign(unit)), static_cast<int>(unit));
+  place(grid, tr("Unit of all torques"), unit_);
+  line(grid, "low", tr("Low"));
+  line(grid, "high", tr("High"));
+  line(grid, "part_limit", tr("Part's limit"));
+  line(grid, "limit_basis", tr("Limit from, if not the part's data"));
+  line(grid, "stages", tr("Stages"), tr("30; 60; 90 deg"));
+  line(grid, "sequence", tr("Sequence of several screws"));
+  line(grid, "lubrication", tr("Lubrication"));
+  line(grid, "seat_check", tr("Seat check"), tr("what to see or feel"));
+  line(grid, "source", tr("Source document"));
+  line(grid, "revision", tr("Its revision"));
+  line(grid, "by", tr("Entered by"));
+  line(grid, "reason", tr("Why it changes"));
+  place(grid, {}, renew_);
+  column->addLayout(grid);
+  sensible_->setWordWrap(true);
+  sensible_->setForegroundRole(QPalette::PlaceholderText);
+  questions_->setLasting();
+  column->addWidget(sensible_);
+  column->addWidget(questions_);
+  column->addWidget(message_);
+  auto* row = new QHBoxLayout;
+  auto* save = new QPushButton(tr("Sav&e it"), this);
+  auto* cancel = new QPushButton(tr("Cance&l"), this);
+  row->addWidget(save);
+  row->addWidget(cancel);
+  row->addStretch(1);
+  column->addLayout(row);
+  column->addStretch(1);
+  connect(save, &QPushButton::clicked, this, &FastenerPanel::save);
+  connect(cancel, &QPushButton::clicked, this, &FastenerPanel::cancelled);
+  connect(unit_, &QComboBox::currentIndexChanged, this, &FastenerPanel::question);
+}
+
+void FastenerPanel::line(QGridLayout* grid, const char* field, const QString& label, const QString& hint) {
+  auto* made = new QLineEdit(this);
+  made->setPlaceholderText(hint);
+  lines_[field] = made;
+  place(grid, label, made);
+  connect(made, &QLineEdit::textEdited, this, &FastenerPanel::question);
+}
+
+void FastenerPanel::place(QGridLayout* grid, const QString& label, QWidget* field) {
+  const int row = 2 * (cell_ / fieldsARow);
+  const int column = cell_ % fieldsARow;
+  ++cell_;
+  grid->addWidget(field, row + 1, column);
+  grid->setColumnStretch(column, 1);
+  if (label.isEmpty()) return;
+  auto* name = new QLabel(label, this);
+  name->setBuddy(field);
+  field->setAccessibleName(label);
+  grid->addWidget(name, row, column);
+}
+
+void FastenerPanel::begin(const QString& by) {
+  from_.reset();
+  title_->setText(tr("A new specification"));
+  showForm({});
+  lines_.at("by")->setText(by);
+  lines_.at("fastener")->setFocus(Qt::TabFocusReason);
+}
+
+void FastenerPanel::beginRevision(const Fastener& from, const QString& by) {
+  from_ = from;
+  title_->setText(tr("A new revision of %1").arg(fromText(from.id)));
+  showForm(formOf(from));
+  lines_.at("by")->setText(by);
+  lines_.at("target")->setFocus(Qt::TabFocusReason);
+}
+
+void FastenerPanel::showForm(const FastenerForm& form) {
+  for (const auto& [field, made] : lines_) made->setText(form.text(field));
+  lines_.at("fastener")->setEnabled(!from_);
+  lines_.at("reason")->setEnabled(from_.has_value());
+  lines_.at("reason")->setPlaceholderText(from_ ? tr("needed") : tr("for a revision"));
+  unit_->setCurrentIndex(unit_->findData(static_cast<int>(form.unit)));
+  renew_->setChecked(form.renew.value_or(false));
+  message_->clear();
+  question();
+}
+
+FastenerForm FastenerPanel::typed() const {
+  FastenerForm form;
+  for (const auto& [field, made] : lines_) form.texts[field] = made->text();
+  form.unit = static_cast<Unit>(unit_->currentData().toInt());
+  // Unticked says nothing about a part that has no seal.
+  if (renew_->isChecked() || !form.text("seal").isEmpty()) form.renew = renew_->isChecked();
+  return form;
+}
+
+void FastenerPanel::question() {
+  questioned_ = false;
+  sensible_->clear();
+  questions_->clear();
+  const std::optional<Fastener> fastener = typed().soFar();
+  if (!fastener) return;
+  const FastenerQuestions asked = ask_(*fastener);
+  if (asked.sensible) {
+    sensible_->setText(tr("%1 could sensibly take %2 to %3 (VDI 2230, friction 0.08 to 0.20; shares of it by common "
+                          "practice).")
+                           .arg(fromText(fastener->thread), torqueText(asked.sensible->low, 2),
+                                torqueText(asked.sensible->high, 2)));
+  }
+  QStringList words;
+  if (asked.unit) words << fromText(writeQuestion(*asked.unit, fastener->thread));
+  if (asked.needsPartLimit) words << tr("A plastic part needs its limit: enter it from the part's own data.");
+  if (!words.isEmpty()) questions_->say(asked.unit ? Tone::Bad : Tone::Caution, words.join(QLatin1Char('\n')));
+}
+
+void FastenerPanel::save() {
+  const FastenerForm form = typed();
+  auto fastener = form.fastener();
+  if (!fastener) return sayProblems(fastener.error());
+  if (ask_(*fastener).unit && !questioned_) {
+    questioned_ = true;
+    return message_->say(Tone::Caution, tr("Look at the unit once more. If it is right, save again."));
+  }
+  if (!from_) return void(emit wanted(*fastener, std::nullopt));
+  fastener->id = from_->id;
+  emit wanted(*fastener, toText(form.text("reason")));
+}
+
+void FastenerPanel::sayProblems(const Problems& problems) { message_->sayProblems(problems); }
+
+void FastenerPanel::keyPressEvent(QKeyEvent* event) {
+  if (event->key() == Qt::Key_Escape) return void(emit cancelled());
+  if (event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) return save();
+  QWidget::keyPressEvent(event);
+}
+
+}  // namespace steadyturn

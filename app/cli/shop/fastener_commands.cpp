@@ -64,6 +64,8 @@ Problems apply(const ColumnTexts& texts, Fastener& fastener) {
   text("seat_check", fastener.seatCheck);
   text("source", fastener.source);
   text("revision", fastener.revision);
+  // A limit typed anew is the part's own unless something else is said.
+  if (texts.has("part_limit")) fastener.limitBasis.clear();
   text("sequence", fastener.sequence);
   text("limit_basis", fastener.limitBasis);
   text("by", fastener.enteredBy);

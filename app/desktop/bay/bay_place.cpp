@@ -2,7 +2,7 @@
 
 #include <QHBoxLayout>
 #include <QLabel>
-#include <QListView>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QSettings>
 #include <QStackedWidget>
@@ -10,14 +10,13 @@
 #include <utility>
 
 #include "adapter_line.h"
-#include "bay_words.h"
 #include "fastener_card.h"
 #include "fastener_panel.h"
+#include "finder.h"
 #include "job_panel.h"
 #include "message_line.h"
 #include "open_job_panel.h"
 #include "probability_delegate.h"
-#include "search_field.h"
 #include "text.h"
 #include "thread_page.h"
 #include "tightening_line.h"
@@ -28,7 +27,7 @@ BayPlace::BayPlace(OpenShop& shop, QWidget* parent)
     : QWidget(parent), model_(shop), right_(new QStackedWidget(this)), message_(new MessageLine(this)) {
   auto* row = new QHBoxLayout(this);
   row->setSpacing(16);
-  row->addWidget(makeFinder());
+  row->addWidget(makeLeft());
   auto* hint = new QLabel(tr("Find the fastener on the left: any part of its name, assembly, thread or mark.\n\n"
                              "Its torque, its limits and the wrenches to take then stand here."),
                           right_);
@@ -41,7 +40,6 @@ BayPlace::BayPlace(OpenShop& shop, QWidget* parent)
   column->addWidget(message_);
   column->addWidget(right_, 1);
   row->addLayout(column, 1);
-  connect(&model_, &BayModel::foundChanged, this, &BayPlace::showFound);
   connect(&model_, &BayModel::fastenerChanged, this, &BayPlace::showFastener);
   connect(&model_, &BayModel::choiceChanged, this, &BayPlace::showChoice);
   connect(&model_, &BayModel::troubled, message_, &MessageLine::sayProblems);
@@ -52,34 +50,19 @@ BayPlace::BayPlace(OpenShop& shop, QWidget* parent)
   tightening_->by()->setText(QSettings().value(QStringLiteral("bay/by")).toString());
 }
 
-QWidget* BayPlace::makeFinder() {
-  auto* finder = new QWidget(this);
-  finder->setFixedWidth(304);
-  auto* column = new QVBoxLayout(finder);
+QWidget* BayPlace::makeLeft() {
+  auto* left = new QWidget(this);
+  left->setFixedWidth(304);
+  auto* column = new QVBoxLayout(left);
   column->setContentsMargins(0, 0, 0, 0);
-  search_ = new SearchField(tr("Find a fastener"), finder);
-  jobs_ = new JobPanel(model_, finder);
-  auto* label = new QLabel(tr("&Find a fastener"), finder);
-  label->setBuddy(search_);
-  list_ = new QListView(finder);
-  list_->setModel(&model_.found());
-  list_->setItemDelegate(new FastenerDelegate(list_));
-  list_->setAccessibleName(tr("Fasteners found"));
-  list_->setUniformItemSizes(true);
-  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-  list_->setEditTriggers(QAbstractItemView::NoEditTriggers);
-  search_->setList(list_);
-  count_ = new QLabel(finder);
-  auto* adding = new QPushButton(tr("Add a faste&ner"), finder);
-  auto* foot = new QHBoxLayout;
-  foot->addWidget(count_, 1);
-  foot->addWidget(adding);
-  column->addWidget(label);
-  column->addWidget(search_);
-  column->addWidget(list_, 1);
-  column->addLayout(foot);
+  finder_ = new Finder(model_, left);
+  jobs_ = new JobPanel(model_, left);
+  column->addWidget(finder_, 1);
   column->addWidget(jobs_);
-  connect(adding, &QPushButton::clicked, this, [this] {
+  connect(finder_, &Finder::chosen, this, [this] {
+    if (model_.options().rowCount() > 0) options_->setFocus(Qt::OtherFocusReason);
+  });
+  connect(finder_, &Finder::addWanted, this, [this] {
     showPage(EntryPage);
     entry_->begin(tightening_->by()->text());
   });
@@ -87,24 +70,9 @@ QWidget* BayPlace::makeFinder() {
     showPage(OpenJobPage);
     opening_->begin(model_.services(), tightening_->by()->text());
   });
-  connect(jobs_, &JobPanel::told, this, [this](Tone tone, const QString& text) { message_->say(tone, text); });
-  connect(jobs_, &JobPanel::troubled, this, [this](const Problems& problems) { message_->sayProblems(problems); });
-  connect(search_, &QLineEdit::textChanged, &model_, &BayModel::find);
-  connect(search_, &QLineEdit::returnPressed, this, [this] {
-    // A scanner's Enter comes before the search is through.
-    if (model_.finding()) {
-      entering_ = true;
-    } else {
-      toList();
-    }
-  });
-  connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& current) {
-    if (const Fastener* fastener = model_.found().at(current.row())) model_.choose(*fastener);
-  });
-  connect(list_, &QListView::activated, this, [this] {
-    if (model_.options().rowCount() > 0) options_->setFocus(Qt::OtherFocusReason);
-  });
-  return finder;
+  connect(jobs_, &JobPanel::told, message_, [this](Tone tone, const QString& text) { message_->say(tone, text); });
+  connect(jobs_, &JobPanel::troubled, message_, &MessageLine::sayProblems);
+  return left;
 }
 
 QWidget* BayPlace::makeSheet() {
@@ -134,7 +102,7 @@ QWidget* BayPlace::makeSheet() {
   last->addWidget(judge);
   last->addWidget(change);
   connect(judge, &QPushButton::clicked, this, [this] {
-    showPage(ThreadPagePlace);
+    showPage(JudgePage);
     thread_->begin(*model_.fastener());
   });
   column->addLayout(last);
@@ -172,27 +140,7 @@ QWidget* BayPlace::makeWrenches() {
   return block;
 }
 
-void BayPlace::arrive() {
-  search_->setFocus(Qt::TabFocusReason);
-  search_->selectAll();
-}
-
-void BayPlace::showFound() {
-  const int found = model_.found().rowCount();
-  count_->setText(found == 0 ? tr("Nothing found. Try fewer letters.") : tr("%n found", nullptr, found));
-  // Looking is choosing: the best find is shown while typing goes on, but nothing is chosen before something was
-  // typed.
-  // Neither when the same words are looked up again because a fastener changed.
-  const QString words = search_->text().trimmed();
-  const bool other = words != std::exchange(foundFor_, words);
-  if (found > 0 && other && !words.isEmpty()) list_->setCurrentIndex(model_.found().index(0));
-  if (std::exchange(entering_, false)) toList();
-}
-
-void BayPlace::toList() {
-  if (!list_->currentIndex().isValid()) list_->setCurrentIndex(model_.found().index(0));
-  list_->setFocus(Qt::OtherFocusReason);
-}
+void BayPlace::arrive() { finder_->takeFocus(); }
 
 void BayPlace::addPages() {
   entry_ = new FastenerPanel([this](const Fastener& fastener) { return model_.questionsAbout(fastener); }, right_);

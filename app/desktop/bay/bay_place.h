@@ -6,7 +6,6 @@
 #include "bay_model.h"
 
 class QLabel;
-class QListView;
 class QStackedWidget;
 class QTableView;
 
@@ -15,10 +14,10 @@ namespace steadyturn {
 class AdapterLine;
 class FastenerCard;
 class FastenerPanel;
+class Finder;
 class JobPanel;
 class MessageLine;
 class OpenJobPanel;
-class SearchField;
 class ThreadPage;
 class TighteningLine;
 
@@ -32,10 +31,11 @@ class BayPlace : public QWidget {
   bool takeTool(const QString& tool);
 
  private:
-  QWidget* makeFinder();
+  enum Page { HintPage, SheetPage, EntryPage, OpenJobPage, JudgePage };
+
+  QWidget* makeLeft();
   QWidget* makeSheet();
   QWidget* makeWrenches();
-  void showFound();
   void showFastener();
   void showChoice();
   void showOption();
@@ -45,18 +45,11 @@ class BayPlace : public QWidget {
   void addPages();
   void showPage(int page);
   void showSheet();
-  void toList();
   std::optional<Option> selectedOption();
 
   BayModel model_;
-  enum Page { HintPage, SheetPage, EntryPage, OpenJobPage, ThreadPagePlace };
-
-  bool entering_ = false;  // Enter came before what it means was found
-  QString foundFor_;
   QString scanned_;  // to be chosen as soon as the wrenches are ranked
-  SearchField* search_;
-  QLabel* count_;
-  QListView* list_;
+  Finder* finder_;
   QStackedWidget* right_;
   MessageLine* message_;
   JobPanel* jobs_;

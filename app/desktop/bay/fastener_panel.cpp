@@ -152,7 +152,12 @@ void FastenerPanel::question() {
   }
   QStringList words;
   if (asked.unit) words << fromText(writeQuestion(*asked.unit, fastener->thread));
-  if (asked.needsPartLimit) words << tr("A plastic part needs its limit: enter it from the part's own data.");
+  if (asked.needsPartLimit) {
+    words << tr(
+        "A plastic part needs its limit: enter it from the part's own data. Where there are none, 70 % of the "
+        "torque that strips the thread by trial may stand as a proposal (design practice for screws in plastic); "
+        "say so under where the limit is from.");
+  }
   if (!words.isEmpty()) questions_->say(asked.unit ? Tone::Bad : Tone::Caution, words.join(QLatin1Char('\n')));
 }
 

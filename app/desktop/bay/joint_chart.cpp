@@ -94,7 +94,7 @@ void JointChart::paintCurves(QPainter& painter, double mostTorque, double mostPr
   const double y = area.bottom() - area.height() * *target_ / mostTorque;
   painter.setPen(QPen(toneColour(Tone::Bad, palette()), 2));
   painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y));
-  painter.drawText(QRectF(area.left() + 6, y - 20, area.width(), 18), Qt::AlignLeft,
+  painter.drawText(QRectF(area.left(), y - 20, area.width() - 6, 18), Qt::AlignRight,
                    tr("specified: %1 N·m").arg(fromText(writeRounded(*target_))));
 }
 

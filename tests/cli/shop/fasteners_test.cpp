@@ -120,6 +120,9 @@ TEST_F(NewShop, ProposesALimitForAPlasticPartAndMarksItSo) {
   ASSERT_EQ(run({"fastener", "limit", "F1", "--stripping", "10", "--record"}).status, 0);
   EXPECT_THAT(run({"fastener", "show", "F1"}).out, HasSubstr("not the maker's value"));
   EXPECT_EQ(ask({"fastener", "show", "F1"}).at("number"), 2);
+  // The maker's value takes the proposal's place.
+  const json known = ask({"fastener", "revise", "F1", "--part-limit", "6.5", "--reason", "the maker's sheet came"});
+  EXPECT_TRUE(known.at("limit_basis").is_null());
 }
 
 TEST_F(NewShop, SynonymsCanBeListedAddedAndRemoved) {

@@ -1,0 +1,76 @@
+#include "finder.h"
+
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QListView>
+#include <QPushButton>
+#include <utility>
+
+#include "search_field.h"
+
+namespace steadyturn {
+
+Finder::Finder(BayModel& model, QWidget* parent)
+    : QWidget(parent),
+      model_(model),
+      search_(new SearchField(tr("Find a fastener"), this)),
+      count_(new QLabel(this)),
+      list_(new QListView(this)) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  auto* label = new QLabel(tr("&Find a fastener"), this);
+  label->setBuddy(search_);
+  list_->setModel(&model_.found());
+  list_->setItemDelegate(new FastenerDelegate(list_));
+  list_->setAccessibleName(tr("Fasteners found"));
+  list_->setUniformItemSizes(true);
+  list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  list_->setEditTriggers(QAbstractItemView::NoEditTriggers);
+  search_->setList(list_);
+  auto* adding = new QPushButton(tr("Add a faste&ner"), this);
+  auto* foot = new QHBoxLayout;
+  foot->addWidget(count_, 1);
+  foot->addWidget(adding);
+  column->addWidget(label);
+  column->addWidget(search_);
+  column->addWidget(list_, 1);
+  column->addLayout(foot);
+  connect(&model_, &BayModel::foundChanged, this, &Finder::showFound);
+  connect(adding, &QPushButton::clicked, this, &Finder::addWanted);
+  connect(search_, &QLineEdit::textChanged, &model_, &BayModel::find);
+  connect(search_, &QLineEdit::returnPressed, this, [this] {
+    // A scanner's Enter comes before the search is through.
+    if (model_.finding()) {
+      entering_ = true;
+    } else {
+      toList();
+    }
+  });
+  connect(list_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& current) {
+    if (const Fastener* fastener = model_.found().at(current.row())) model_.choose(*fastener);
+  });
+  connect(list_, &QListView::activated, this, &Finder::chosen);
+}
+
+void Finder::takeFocus() {
+  search_->setFocus(Qt::TabFocusReason);
+  search_->selectAll();
+}
+
+void Finder::toList() {
+  if (!list_->currentIndex().isValid()) list_->setCurrentIndex(model_.found().index(0));
+  list_->setFocus(Qt::OtherFocusReason);
+}
+
+void Finder::showFound() {
+  const int found = model_.found().rowCount();
+  count_->setText(found == 0 ? tr("Nothing found. Try fewer letters.") : tr("%n found", nullptr, found));
+  // Looking is choosing: the best find is shown while typing goes on, but nothing is chosen before something was
+  // typed, nor when the same words are looked up again because a fastener changed.
+  const QString words = search_->text().trimmed();
+  const bool other = words != std::exchange(foundFor_, words);
+  if (found > 0 && other && !words.isEmpty()) list_->setCurrentIndex(model_.found().index(0));
+  if (std::exchange(entering_, false)) toList();
+}
+
+}  // namespace steadyturn

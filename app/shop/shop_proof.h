@@ -3,8 +3,10 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "shop.h"
@@ -35,5 +37,9 @@ struct EntryProof {
 };
 // Of the entry that recorded a check. Problems: NotFound, Unavailable.
 Result<EntryProof> proveCheck(const Shop& shop, std::int64_t check);
+
+// The bytes of each entry of the ledger, oldest first, as they are hashed; `see` ends the walk by false. Nothing in
+// them is a line break, so that a file with one entry a line can be proven with nothing but SHA-256.
+Result<void> walkLedger(const Shop& shop, const std::function<bool(std::string_view entry)>& see);
 
 }  // namespace steadyturn

@@ -4,7 +4,15 @@
 
 namespace steadyturn {
 
-Result<Checkpoint> parseCheckpoint(std::string_view typed, std::string_view field) {
+namespace {
+
+// As a scanner types a certificate's symbol.
+constexpr std::string_view scannedPrefix = "STURN:L:";
+
+}  // namespace
+
+Result<Checkpoint> parseCheckpoint(std::string_view written, std::string_view field) {
+  const auto typed = written.starts_with(scannedPrefix) ? written.substr(scannedPrefix.size()) : written;
   const auto colon = typed.find(':');
   Checkpoint checkpoint;
   if (colon != std::string_view::npos) {

@@ -79,7 +79,7 @@ struct PointResult {
 // What the check leaves open. Data, not prose: a face words it.
 enum class NoteKind { TooFewReadings, SetPointMissing, ReferenceTooUncertain };
 struct Note {
-  NoteKind kind;
+  NoteKind kind{};
   std::optional<StatedTorque> target{};  // where it applies
   double found = 0;                      // readings taken; reference's expanded uncertainty %
   double asked = 0;                      // readings asked for; a quarter of the permissible deviation %

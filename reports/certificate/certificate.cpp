@@ -59,6 +59,16 @@ void addEvidence(ReportDocument& report, const CertificateData& data) {
   addNotes(report, *recomputed);
 }
 
+FinePrintBlock ledgerPath(const LedgerPlace& place) {
+  FinePrintBlock path{
+      .text =
+          "Keep this paper outside the workshop: with it a changed ledger is found (sturn verify --checkpoint). The "
+          "entry's hash, then what leads from it to the root, RFC 9162, 2.1.3.2:",
+      .lines = {place.leaf}};
+  path.lines.insert(path.lines.end(), place.path.begin(), place.path.end());
+  return path;
+}
+
 }  // namespace
 
 ReportDocument buildCertificate(const CertificateData& data) {
@@ -83,6 +93,10 @@ ReportDocument buildCertificate(const CertificateData& data) {
                                                  "is claimed. Hand it on only as a whole. The vehicle maker's "
                                                  "service data come first: a good tool does not make a wrong "
                                                  "torque right."});
+  if (data.ledger) {
+    report.code = "STURN:L:" + checkpointOf(*data.ledger);
+    report.blocks.push_back(ledgerPath(*data.ledger));
+  }
   report.blocks.push_back(SignatureBlock{.roles = {"Checked by", "Authorised by"}});
   return report;
 }

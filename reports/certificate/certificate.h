@@ -9,6 +9,16 @@
 
 namespace steadyturn {
 
+// Where the check stands in the shop's ledger. With it every copy of the paper is a witness outside the shop: the
+// entry's bytes hash to `leaf`, and folding `path` in leads to `root` (RFC 9162, 2.1.3.2). Hashes in hex.
+struct LedgerPlace {
+  std::int64_t sequence = 0;  // of the entry, from 1
+  std::string leaf;
+  std::uint64_t size = 0;  // entries in the ledger when issued
+  std::string root;
+  std::vector<std::string> path;  // from the leaf up
+};
+
 struct CertificateData {
   std::string shopName, shopPlace;
   Tool tool;
@@ -16,10 +26,10 @@ struct CertificateData {
   std::optional<Reference> reference;
   std::optional<Check> before;  // the as-found check of the same visit, when this one is as left
   Date issued{};
-  std::string number;              // "check 42 of Depot North"
-  std::string country{};           // ISO 3166-1 alpha-2, "" when the shop has not said
-  std::optional<Date> dueDate;     // the shop's own, stated as such
-  std::int64_t ledgerEntries = 0;  // of the shop's ledger when issued
+  std::string number;           // "check 42 of Depot North"
+  std::string country{};        // ISO 3166-1 alpha-2, "" when the shop has not said
+  std::optional<Date> dueDate;  // the shop's own, stated as such
+  std::optional<LedgerPlace> ledger;
 };
 
 ReportDocument buildCertificate(const CertificateData& data);

@@ -69,10 +69,16 @@ FactsBlock checkFacts(const CertificateData& data) {
   } else if (data.dueDate) {
     block.facts.push_back({"Next check due", fmt::format("{}, the workshop's own date", writeDate(*data.dueDate))});
   }
-  block.facts.push_back({"Record", fmt::format("check {}; {} entries in the workshop's ledger when issued", check.id,
-                                               data.ledgerEntries)});
+  block.facts.push_back({"Record", fmt::format("check {}", check.id)});
+  if (data.ledger) {
+    block.facts.back().value +=
+        fmt::format(", entry {} of {} in the workshop's ledger", data.ledger->sequence, data.ledger->size);
+    block.facts.push_back({"Checkpoint", checkpointOf(*data.ledger)});
+  }
   return block;
 }
+
+std::string checkpointOf(const LedgerPlace& place) { return fmt::format("{}:{}", place.size, place.root); }
 
 FactsBlock referenceFacts(const CertificateData& data) {
   FactsBlock block{.heading = "Reference standard and its traceability", .facts = {}};

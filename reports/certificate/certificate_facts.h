@@ -7,6 +7,7 @@ namespace steadyturn {
 
 FactsBlock toolFacts(const Tool& tool);
 FactsBlock checkFacts(const CertificateData& data);
+std::string checkpointOf(const LedgerPlace& place);  // "SIZE:ROOT"
 FactsBlock referenceFacts(const CertificateData& data);
 
 }  // namespace steadyturn

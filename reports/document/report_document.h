@@ -41,11 +41,17 @@ struct ChartBlock {
   ChartModel chart;
 };
 
+// Long words that a machine compares and few people read: small, two in a row.
+struct FinePrintBlock {
+  std::string text;
+  std::vector<std::string> lines;
+};
+
 struct SignatureBlock {
   std::vector<std::string> roles;  // "Checked by", "Authorised by"
 };
 
-using Block = std::variant<FactsBlock, TableBlock, ParagraphBlock, ChartBlock, SignatureBlock>;
+using Block = std::variant<FactsBlock, TableBlock, ParagraphBlock, ChartBlock, FinePrintBlock, SignatureBlock>;
 
 struct ReportDocument {
   std::string title;
@@ -53,6 +59,7 @@ struct ReportDocument {
   std::string issuer;  // the shop, and where
   std::string issued;  // date of issue
   std::string language = "en";
+  std::string code{};  // of the symbol beside the title, for a camera; "" for none
   std::vector<Block> blocks;
 };
 

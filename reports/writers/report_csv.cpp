@@ -77,6 +77,11 @@ void spell(CsvRows& rows, const ParagraphBlock& block) {
   rows.add({block.text});
 }
 
+void spell(CsvRows& rows, const FinePrintBlock& block) {
+  rows.add({block.text});
+  for (const auto& line : block.lines) rows.add({line});
+}
+
 void spell(CsvRows& rows, const ChartBlock& block) {
   const auto& chart = block.chart;
   rows.add({chart.title});

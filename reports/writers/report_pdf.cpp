@@ -9,6 +9,7 @@
 #include "column_widths.h"
 #include "page_flow.h"
 #include "plain_font.h"
+#include "qr_symbol.h"
 #include "text_lines.h"
 #include "whole_write.h"
 #include "writers.h"
@@ -20,7 +21,7 @@ constexpr int dotsPerInch = 720;
 constexpr double point = 10;
 constexpr double pageWidth = 5953, pageHeight = 8419;  // A4: 210 mm × 297 mm
 constexpr double margin = 44 * point;
-constexpr double headerHeight = 30 * point, footerHeight = 28 * point;
+constexpr double headerHeight = 24 * point, footerHeight = 22 * point;
 constexpr QSize chartPixels(960, 520);
 const QColor ink(0x1e, 0x24, 0x2b), quietInk(0x4d, 0x56, 0x60), headGround(0xec, 0xef, 0xf3);
 
@@ -40,7 +41,7 @@ class PdfLayout {
                pageHeight - 2 * margin - headerHeight - footerHeight}) {
     setTitle();
     for (const auto& block : report.blocks) {
-      flow_.space(8.5 * point);
+      flow_.space(7 * point);
       std::visit([this](const auto& one) { set(one); }, block);
     }
     setEndMark();
@@ -64,7 +65,18 @@ class PdfLayout {
     return cellFor(words, font, flow_.left(), flow_.width());
   }
 
+  // The symbol stands in the corner beside the title; a module is a whole number of dots.
+  void setCode() {
+    const auto symbol = report_.code.empty() ? std::nullopt : QrSymbol::of(report_.code);
+    if (!symbol) return;
+    constexpr double module = 12;  // 0.42 mm, which any camera tells apart
+    const double side = symbol->sideWithQuietZone() * module;
+    const QPointF corner(flow_.left() + flow_.width() - side, flow_.y());
+    flow_.block(0, [symbol = *symbol, corner](QPainter& painter, QRectF) { symbol.draw(painter, corner, module); });
+  }
+
   void setTitle() {
+    setCode();
     flow_.row({lineOf(text(report_.title), paperFont(17, true))}, 0, false);
     flow_.row({lineOf(QStringLiteral("Number %1").arg(text(report_.number)), paperFont(10.5))}, 1 * point, false);
     flow_.row({lineOf(QStringLiteral("Issued by %1 on %2").arg(text(report_.issuer), text(report_.issued)),
@@ -186,7 +198,7 @@ class PdfLayout {
   void set(const SignatureBlock& block) {
     const QFont font = paperFont(9);
     const double share = flow_.width() / static_cast<double>(std::max<std::size_t>(block.roles.size(), 1));
-    flow_.block(46 * point, [roles = block.roles, font, share](QPainter& painter, QRectF place) {
+    flow_.block(36 * point, [roles = block.roles, font, share](QPainter& painter, QRectF place) {
       painter.setFont(font);
       for (std::size_t i = 0; i < roles.size(); ++i) {
         const double left = place.left() + share * static_cast<double>(i);
@@ -198,6 +210,14 @@ class PdfLayout {
                          text(roles[i]) + QStringLiteral(" (name, date, signature)"));
       }
     });
+  }
+
+  void set(const FinePrintBlock& block) {
+    flow_.row({lineOf(text(block.text), paperFont(7))}, 0, false);
+    QString pairs;
+    for (std::size_t i = 0; i < block.lines.size(); ++i)
+      pairs += text(block.lines[i]) + (i % 2 == 0 ? QStringLiteral("  ") : QStringLiteral("\n"));
+    if (!pairs.isEmpty()) flow_.row({lineOf(pairs.trimmed(), paperFont(6.2))}, 0, false);
   }
 
   void setEndMark() {

@@ -23,6 +23,8 @@ std::string allWords(const ReportDocument& report) {
     } else if (const auto* paragraph = std::get_if<ParagraphBlock>(&block)) {
       say(paragraph->heading);
       say(paragraph->text);
+    } else if (const auto* fine = std::get_if<FinePrintBlock>(&block)) {
+      say(fine->text);
     } else if (const auto* table = std::get_if<TableBlock>(&block)) {
       say(table->heading);
       for (const auto& row : table->rows) {
@@ -73,7 +75,7 @@ TEST(Certificate, CarriesWhatTheStandardsAskFor) {
                              "The results apply to the item as checked",
                              "no accreditation is claimed",
                              "Next check due: 2027-03-14, the workshop's own date",
-                             "1288 entries",
+                             "entry 583 of 1288",
                              "coverage probability of about 95 %"}) {
     EXPECT_THAT(words, HasSubstr(needed));
   }

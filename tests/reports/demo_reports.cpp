@@ -105,7 +105,11 @@ CertificateData demoCertificate() {
   data.issued = on("2026-03-15");
   data.number = "C-42";
   data.dueDate = on("2027-03-14");
-  data.ledgerEntries = 1288;
+  data.ledger = LedgerPlace{.sequence = 583,
+                            .leaf = std::string(64, 'a'),
+                            .size = 1288,
+                            .root = std::string(64, 'b'),
+                            .path = {std::string(64, 'c'), std::string(64, 'd')}};
   return data;
 }
 

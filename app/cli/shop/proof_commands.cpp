@@ -5,6 +5,7 @@
 #include "exit_status.h"
 #include "figures.h"
 #include "json_document.h"
+#include "output_file.h"
 #include "progress_line.h"
 #include "shop_commands.h"
 #include "shop_proof.h"
@@ -14,6 +15,7 @@ namespace {
 
 struct Typed {
   std::string checkpoint, file;
+  std::int64_t check = 0;
   bool json = false;
 };
 
@@ -69,6 +71,46 @@ Result<Output> backup(Shop& shop, const Typed& typed) {
                 .cautions = {}};
 }
 
+Result<Output> exportLedger(Shop& shop, const Typed& typed) {
+  std::string lines;
+  std::size_t entries = 0;
+  const auto walked = walkLedger(shop, [&](std::string_view entry) {
+    lines.append(entry).push_back('\n');
+    ++entries;
+    return true;
+  });
+  if (!walked) return tl::unexpected(walked.error());
+  const auto head = ledgerHead(shop);
+  if (!head) return tl::unexpected(head.error());
+  if (auto written = writeOutputFile(typed.file, lines); !written) return tl::unexpected(written.error());
+  if (typed.json) {
+    return Output{
+        .text = writeDocument({{"file", typed.file}, {"entries", entries}, {"checkpoint", writeCheckpoint(*head)}}),
+        .cautions = {}};
+  }
+  return Output{.text = "Wrote " + std::to_string(entries) + " entries to " + displayText(typed.file) +
+                        ".\nCheckpoint: " + writeCheckpoint(*head) + '\n',
+                .cautions = {}};
+}
+
+Result<Output> prove(Shop& shop, const Typed& typed) {
+  const auto proof = proveCheck(shop, typed.check);
+  if (!proof) return tl::unexpected(proof.error());
+  if (typed.json) {
+    return Output{.text = writeDocument({{"check", typed.check},
+                                         {"sequence", proof->sequence},
+                                         {"leaf", proof->leaf},
+                                         {"checkpoint", writeCheckpoint(proof->head)},
+                                         {"path", proof->path}}),
+                  .cautions = {}};
+  }
+  std::string text = "Check " + std::to_string(typed.check) + " is entry " + std::to_string(proof->sequence) +
+                     ".\nHash of the entry: " + proof->leaf + "\nCheckpoint: " + writeCheckpoint(proof->head) +
+                     "\nPath, from the entry up (RFC 9162, 2.1.3.2):\n";
+  for (const std::string& hash : proof->path) text += "  " + hash + '\n';
+  return Output{.text = text, .cautions = {}};
+}
+
 }  // namespace
 
 void addProofCommands(Context& context) {
@@ -90,6 +132,20 @@ void addProofCommands(Context& context) {
   copying->add_option("FILE", typed->file, "The file to make; must not exist yet")->required()->type_name("");
   copying->add_flag("--json", typed->json, R"(Print {"file", "checkpoint"})");
   context.runs(copying, [=](Shop& shop) { return backup(shop, *typed); });
+
+  context.addGroup("ledger", "The ledger behind the records: export, prove");
+  CLI::App& group = *context.app().get_subcommand("ledger");
+  CLI::App* exporting = context.add(group, "export", "Write every entry as it is hashed, one a line",
+                                    "sturn ledger export ledger.jsonl");
+  exporting->add_option("FILE", typed->file, "The file to write")->required()->type_name("");
+  exporting->add_flag("--json", typed->json, R"(Print {"file", "entries", "checkpoint"})");
+  context.runs(exporting, [=](Shop& shop) { return exportLedger(shop, *typed); });
+
+  CLI::App* proving = context.add(group, "prove", "Print the hashes that lead from a check to the checkpoint",
+                                  "sturn ledger prove 42");
+  proving->add_option("CHECK", typed->check, "The check's number")->required()->type_name("");
+  proving->add_flag("--json", typed->json, R"(Print {"check", "sequence", "leaf", "checkpoint", "path"})");
+  context.runs(proving, [=](Shop& shop) { return prove(shop, *typed); });
 }
 
 }  // namespace steadyturn

@@ -1,11 +1,14 @@
 #include <algorithm>
 
 #include "inside.h"
+#include "shop_proof.h"
 #include "standing.h"
 
 namespace steadyturn {
 
 Result<CertificateData> Shop::certificate(std::int64_t id) const {
+  const auto proof = proveCheck(*this, id);
+  if (!proof) return tl::unexpected(proof.error());
   const auto issued = check(id);
   if (!issued) return tl::unexpected(issued.error());
   const auto checked = drift(issued->tool, std::max(today(), issued->date));
@@ -21,7 +24,11 @@ Result<CertificateData> Shop::certificate(std::int64_t id) const {
                          .number = "C-" + std::to_string(id),
                          .country = facts().country,
                          .dueDate = {},
-                         .ledgerEntries = inside_->ledger.size()};
+                         .ledger = LedgerPlace{.sequence = proof->sequence,
+                                               .leaf = proof->leaf,
+                                               .size = proof->head.size,
+                                               .root = writeHash(proof->head.root),
+                                               .path = proof->path}};
     // An old check's paper says nothing about the next: later checks have moved that day.
     const auto summaries = inside_->checks.summaries(issued->tool);
     if (!summaries.empty() && summaries.back().check == id) data.dueDate = checked->dueDate;

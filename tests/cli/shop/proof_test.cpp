@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 
 #include <cstdlib>
+#include <fstream>
 
 #include "temp_shop.h"
 
@@ -88,6 +89,82 @@ TEST_F(DemoShop, WritesPapersAboutManyTools) {
   EXPECT_EQ(run({"report", "labels", "W06", "--single", "-o", folder->path("one.pdf")}).status, 0);
   EXPECT_EQ(run({"report", "labels", "W99", "-o", folder->path("none.pdf")}).status, 65);
   EXPECT_EQ(run({"report", "labels", "-o", folder->path("labels.csv")}).status, 64);
+}
+
+// What shares no code with the program agrees with it: Python's own library, and coreutils as db/proof/PROVING.md
+// tells people to use them.
+class ExportedLedger : public DemoShop {
+ protected:
+  void SetUp() override {
+    DemoShop::SetUp();
+    checkpoint = ask({"ledger", "export", ledger}).at("checkpoint").get<std::string>();
+    ASSERT_EQ(run({"export", "checks", checks}).status, 0);
+    const Answer proven = run({"ledger", "prove", "42", "--json"});
+    ASSERT_EQ(proven.status, 0);
+    std::ofstream(proof) << proven.out;
+  }
+  int provenByPython() const {
+    return std::system(("python3 " STEADYTURN_INDEPENDENT "/verify_ledger.py " + ledger + " " + checkpoint +
+                        " --checks " + checks + " --proof " + proof + " > " + folder->path("said.txt"))
+                           .c_str());
+  }
+  std::string said() const { return folder->read("said.txt"); }
+  void replaceIn(const std::string& file, const std::string& what, const std::string& by) const {
+    std::string text = folder->read(file);
+    const auto at = text.find(what);
+    ASSERT_NE(at, std::string::npos);
+    text.replace(at, what.size(), by);
+    std::ofstream(folder->path(file), std::ios::binary) << text;
+  }
+
+  std::string ledger = folder->path("ledger.jsonl"), checks = folder->path("checks.csv"),
+              proof = folder->path("proof.json"), checkpoint;
+};
+
+TEST_F(ExportedLedger, IsProvenByAnotherProgram) {
+  EXPECT_EQ(provenByPython(), 0) << said();
+  EXPECT_THAT(said(), HasSubstr("entries hold"));
+}
+
+TEST_F(ExportedLedger, ThatWasChangedIsFoundByAnotherProgram) {
+  replaceIn("ledger.jsonl", "as_found", "as_left");
+  EXPECT_NE(provenByPython(), 0);
+  EXPECT_THAT(said(), HasSubstr("do not have the checkpoint's root"));
+}
+
+TEST_F(ExportedLedger, ThatLostItsTailIsFoundByAnotherProgram) {
+  std::string text = folder->read("ledger.jsonl");
+  text.erase(text.rfind('\n', text.size() - 2) + 1);
+  std::ofstream(ledger, std::ios::binary) << text;
+  EXPECT_NE(provenByPython(), 0);
+  EXPECT_THAT(said(), HasSubstr("the checkpoint counted"));
+}
+
+TEST_F(ExportedLedger, AReadingThatTheRecordsAloneShowIsFoundByAnotherProgram) {
+  replaceIn("checks.csv", ",1.99,", ",1.98,");
+  EXPECT_NE(provenByPython(), 0);
+  EXPECT_THAT(said(), HasSubstr("a record shows a reading that the ledger does not tell of"));
+}
+
+TEST_F(ExportedLedger, LeadsFromACheckToTheCheckpointWithCoreutils) {
+  const auto proven = ask({"ledger", "prove", "42"});
+  const std::string size = checkpoint.substr(0, checkpoint.find(':'));
+  std::string command = STEADYTURN_INDEPENDENT "/with_coreutils.sh " STEADYTURN_PROVING " " + ledger + " " +
+                        std::to_string(proven.at("sequence").get<int>()) + " " + size;
+  for (const auto& hash : proven.at("path")) command += " " + hash.get<std::string>();
+  ASSERT_EQ(std::system((command + " > " + folder->path("root.txt")).c_str()), 0);
+  EXPECT_EQ(size + ":" + folder->read("root.txt"), checkpoint + "\n");
+}
+
+TEST_F(DemoShop, ACertificateCarriesItsPlaceInTheLedger) {
+  ASSERT_EQ(run({"report", "certificate", "42", "-o", folder->path("c.csv")}).status, 0);
+  const auto proven = ask({"ledger", "prove", "42"});
+  const std::string text = folder->read("c.csv");
+  EXPECT_THAT(text, HasSubstr(proven.at("leaf").get<std::string>()));
+  const std::string checkpoint = proven.at("checkpoint").get<std::string>();
+  EXPECT_THAT(text, HasSubstr("Checkpoint," + checkpoint));
+  for (const auto& hash : proven.at("path")) EXPECT_THAT(text, HasSubstr(hash.get<std::string>()));
+  EXPECT_EQ(run({"verify", "--checkpoint", "STURN:L:" + checkpoint}).status, 0) << "as a scanner types the symbol";
 }
 
 }  // namespace

@@ -2,7 +2,8 @@
 """Writes specs.csv: 200 invented specifications as workshop data state them, 40 of them with the unit swapped.
 
 The torques come from general tightening tables of vehicle and machine service manuals and from spark plug fitting charts
-(read in November 2026; makers are not named here), never from the program's own guard. A row draws a torque between the
+(excerpts read in November 2026; makers are not named here), those in PARTS partly from common practice, from memory; none
+from the program's own guard. A row draws a torque between the
 two figures of such a table, states it in a workshop's unit and rounds it as paper does. A swapped row keeps the number
 and names another unit. Run: python3 make_specs.py > specs.csv
 """

@@ -21,7 +21,7 @@ class ToolPanel : public QFrame {
   explicit ToolPanel(QWidget* parent = nullptr);
   // Null: nothing is selected. Not `known`: where it stands is still being worked out.
   void display(const ToolOverview* overview, bool known = true);
-  void ask(ToolChange change);                 // opens the line for the reason
+  void ask(ToolChange change);  // opens the line for the reason
 
  signals:
   void checkWanted(const QString& tool);

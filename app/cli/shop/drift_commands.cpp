@@ -1,11 +1,11 @@
 // `sturn drift` and `sturn due`.
 #include <CLI/CLI.hpp>
 
-#include "calendar_file.h"
 #include "display_text.h"
 #include "figures.h"
 #include "outlook_json.h"
 #include "output_file.h"
+#include "papers.h"
 #include "shop_commands.h"
 #include "text_table.h"
 #include "typed_values.h"
@@ -83,16 +83,12 @@ std::string dueText(const std::vector<ToolOverview>& rows, Date until) {
   return table.text();
 }
 
-Result<Output> writeIcs(Shop& shop, Date asOf, Date until, const Typed& typed) {
-  auto work = shop.dueWork(asOf, until);
-  if (!work) return tl::unexpected(work.error());
-  CalendarData data;
-  data.shopId = shop.id();
-  data.shopName = shop.facts().name;
-  data.written = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
-  data.work = std::move(*work);
-  const std::size_t count = data.work.size();
-  const auto calendar = writeCalendar(data);
+Result<Output> writeIcs(Shop& shop, Date asOf, int within, const Typed& typed) {
+  const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
+  const auto data = dueCalendarOf(shop, asOf, within, now);
+  if (!data) return tl::unexpected(data.error());
+  const std::size_t count = data->work.size();
+  const auto calendar = writeCalendar(*data);
   if (!calendar) return tl::unexpected(calendar.error());
   if (auto written = writeOutputFile(typed.ics, *calendar); !written) return tl::unexpected(written.error());
   if (typed.json) return Output{.text = writeDocument({{"file", typed.ics}, {"events", count}}), .cautions = {}};
@@ -109,7 +105,7 @@ Result<Output> tellDue(Shop& shop, const Typed& typed) {
   }
   if (!values.problems().empty()) return tl::unexpected(values.problems());
   const Date until = asOf + std::chrono::days(within.value_or(0));
-  if (!typed.ics.empty()) return writeIcs(shop, asOf, until, typed);
+  if (!typed.ics.empty()) return writeIcs(shop, asOf, within.value_or(0), typed);
   const auto rows = shop.due(asOf, until);
   if (!rows) return tl::unexpected(rows.error());
   if (!typed.json) return Output{.text = dueText(*rows, until), .cautions = {}};

@@ -144,7 +144,7 @@ Result<Output> show(Shop& shop, const std::string& id, bool json) {
   if (json) return Output{.text = writeDocument(fastenerJson(newest)), .cautions = {}};
   std::string text = fastenerText(newest);
   if (const auto sensible = shop.questionsAbout(newest).sensible) {
-    text += "\nA " + newest.thread + " like this could sensibly take " + torqueText(sensible->low) + " to " +
+    text += "\nSuch a joint on " + newest.thread + " could sensibly take " + torqueText(sensible->low) + " to " +
             torqueText(sensible->high) + " (VDI 2230, friction 0.08 to 0.20; shares of it by common practice).\n";
   }
   if (revisions->size() > 1) {

@@ -1,8 +1,7 @@
 // `sturn report due|register|labels`: papers about many tools at once.
 #include <CLI/CLI.hpp>
 
-#include "due_list.h"
-#include "labels.h"
+#include "papers.h"
 #include "report_output.h"
 #include "shop_commands.h"
 #include "typed_values.h"
@@ -22,15 +21,9 @@ Result<Output> writeDue(Shop& shop, const Typed& typed, const ReportFile& file) 
   const Date asOf = values.optionalDate(typed.asOf, "as-of").value_or(shop.today());
   const int within = values.optionalWhole(typed.within, "within").value_or(0);
   if (!values.problems().empty()) return tl::unexpected(values.problems());
-  auto work = shop.dueWork(asOf, asOf + std::chrono::days(within));
-  if (!work) return tl::unexpected(work.error());
-  DueListData data;
-  data.shopName = shop.facts().name;
-  data.shopPlace = shop.facts().place;
-  data.today = asOf;
-  data.confidence = shop.policy().confidence;
-  data.work = std::move(*work);
-  return writeDocumentReport(file, buildDueList(data));
+  const auto data = dueListOf(shop, asOf, within);
+  if (!data) return tl::unexpected(data.error());
+  return writeDocumentReport(file, buildDueList(*data));
 }
 
 Result<Output> writeRegister(Shop& shop, const Typed& typed, const ReportFile& file) {
@@ -40,37 +33,6 @@ Result<Output> writeRegister(Shop& shop, const Typed& typed, const ReportFile& f
   const auto data = shop.toolRegister(asOf);
   if (!data) return tl::unexpected(data.error());
   return writeDocumentReport(file, buildToolRegister(*data));
-}
-
-// The tools named, in that order; every tool in use where none is.
-Result<std::vector<ToolLabel>> labelsOf(const Shop& shop, const std::vector<std::string>& tools) {
-  const auto rows = shop.overview(shop.today());
-  if (!rows) return tl::unexpected(rows.error());
-  std::map<std::string, const ToolOverview*> byMark;
-  for (const ToolOverview& row : *rows) byMark.emplace(row.tool.id, &row);
-  std::vector<ToolLabel> labels;
-  const auto add = [&labels](const ToolOverview& row) {
-    labels.push_back({.tool = row.tool.id,
-                      .description = row.tool.description,
-                      .lastCheck = row.lastCheck,
-                      .dueDate = row.dueDate,
-                      .state = std::string(writeStanding(row.standing))});
-  };
-  for (const std::string& mark : tools) {
-    const auto found = byMark.find(mark);
-    if (found == byMark.end()) {
-      return refuse({.kind = ProblemKind::NotFound,
-                     .field = "tool",
-                     .found = mark,
-                     .accepted = "a tool of this shop; list them, or add it first"});
-    }
-    add(*found->second);
-  }
-  if (!tools.empty()) return labels;
-  for (const ToolOverview& row : *rows) {
-    if (row.standing != Standing::Retired) add(row);
-  }
-  return labels;
 }
 
 Result<Output> writeLabelFile(Shop& shop, const Typed& typed, const ReportFile& file) {

@@ -12,6 +12,7 @@
 #include "add_tool_panel.h"
 #include "deviation_delegate.h"
 #include "message_line.h"
+#include "papers_panel.h"
 #include "search_field.h"
 #include "table_look.h"
 #include "text.h"
@@ -26,7 +27,8 @@ CabinetPlace::CabinetPlace(OpenShop& shop, QWidget* parent)
       table_(new QTableView(this)),
       below_(new QStackedWidget(this)),
       panel_(new ToolPanel(this)),
-      form_(new AddToolPanel(this)) {
+      form_(new AddToolPanel(this)),
+      papers_(new PapersPanel(shop, this)) {
   auto* column = new QVBoxLayout(this);
   column->addLayout(makeHead());
   column->addWidget(message_);
@@ -34,6 +36,7 @@ CabinetPlace::CabinetPlace(OpenShop& shop, QWidget* parent)
   column->addWidget(table_, 1);
   below_->addWidget(panel_);
   below_->addWidget(form_);
+  below_->addWidget(papers_);
   below_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
   column->addWidget(below_);
 
@@ -42,6 +45,7 @@ CabinetPlace::CabinetPlace(OpenShop& shop, QWidget* parent)
   connect(panel_, &ToolPanel::changeWanted, this, &CabinetPlace::change);
   connect(form_, &AddToolPanel::wanted, this, &CabinetPlace::add);
   connect(form_, &AddToolPanel::cancelled, this, &CabinetPlace::closeForm);
+  connect(papers_, &PapersPanel::left, this, &CabinetPlace::closeForm);
   connect(&model_, &CabinetModel::workingChanged, this, &CabinetPlace::showCounts);
   connect(&model_, &CabinetModel::refused, message_, &MessageLine::sayProblems);
   connect(&model_, &CabinetModel::refreshed, this, [this] {
@@ -66,6 +70,7 @@ QLayout* CabinetPlace::makeHead() {
   standing->setBuddy(standing_);
   count_ = new QLabel(this);
   auto* addButton = new QPushButton(tr("&Add a tool…"), this);
+  auto* papersButton = new QPushButton(tr("Papers, &due list…"), this);
   auto* importButton = new QPushButton(tr("I&mport…"), this);
   auto* exportButton = new QPushButton(tr("&Export…"), this);
   importButton->setAccessibleName(tr("Import tools from a CSV file"));
@@ -77,6 +82,7 @@ QLayout* CabinetPlace::makeHead() {
   row->addWidget(count_);
   row->addStretch();
   row->addWidget(addButton);
+  row->addWidget(papersButton);
   row->addWidget(importButton);
   row->addWidget(exportButton);
   connect(search_, &QLineEdit::textChanged, this, [this](const QString& typed) {
@@ -96,9 +102,16 @@ QLayout* CabinetPlace::makeHead() {
     below_->setCurrentWidget(form_);
     form_->begin();
   });
-  // While the form is open Alt+A is the form's.
-  connect(below_, &QStackedWidget::currentChanged, addButton,
-          [this, addButton] { addButton->setEnabled(below_->currentWidget() != form_); });
+  connect(papersButton, &QPushButton::clicked, this, [this] {
+    below_->setCurrentWidget(papers_);
+    papers_->begin(selectedTool());
+  });
+  // While the form is open its letters with Alt are its own.
+  connect(below_, &QStackedWidget::currentChanged, addButton, [this, addButton, papersButton] {
+    const bool formOpen = below_->currentWidget() == form_;
+    addButton->setEnabled(!formOpen);
+    papersButton->setEnabled(!formOpen);
+  });
   connect(importButton, &QPushButton::clicked, this, [this] { emit importWanted(TableKind::Tools); });
   connect(exportButton, &QPushButton::clicked, this, [this] { emit exportWanted(TableKind::Tools); });
   return row;

@@ -15,6 +15,7 @@ namespace steadyturn {
 
 class AddToolPanel;
 class MessageLine;
+class PapersPanel;
 class SearchField;
 struct ToolForm;
 
@@ -52,6 +53,7 @@ class CabinetPlace : public QWidget {
   QStackedWidget* below_;
   ToolPanel* panel_;
   AddToolPanel* form_;
+  PapersPanel* papers_;
   std::string wanted_;  // to be selected when the table is refreshed
 };
 

@@ -1,8 +1,8 @@
 #include "history_model.h"
 
-#include <QSaveFile>
 #include <algorithm>
 
+#include "save_file.h"
 #include "text.h"
 #include "writers.h"
 
@@ -31,17 +31,7 @@ Result<ToolStory> tell(const Shop& shop, const std::string& tool, std::optional<
 Result<void> writeCertificatePdf(const Shop& shop, std::int64_t check, const QString& path) {
   const Result<CertificateData> data = shop.certificate(check);
   if (!data) return tl::unexpected(data.error());
-  QSaveFile file(path);
-  const auto failed = [&] {
-    return refuse({.kind = ProblemKind::CannotCreate,
-                   .field = {},
-                   .found = toText(path),
-                   .accepted = toText(file.errorString())});
-  };
-  if (!file.open(QIODevice::WriteOnly)) return failed();
-  if (Result<void> done = writePdf(buildCertificate(*data), file); !done) return done;
-  if (!file.commit()) return failed();
-  return {};
+  return saveFile(path, [&](QIODevice& out) { return writePdf(buildCertificate(*data), out); });
 }
 
 }  // namespace

@@ -6,7 +6,6 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
-#include <QSaveFile>
 #include <QSignalBlocker>
 #include <QTableView>
 #include <QtCharts/QChartView>
@@ -17,6 +16,7 @@
 #include "message_line.h"
 #include "path_line.h"
 #include "picker.h"
+#include "save_file.h"
 #include "table_look.h"
 #include "text.h"
 
@@ -33,24 +33,15 @@ QString fileWord(const QString& text) {
 }
 
 Result<void> writeChartFile(const ChartModel& chart, const QString& path) {
-  QSaveFile file(path);
-  const auto failed = [&] {
-    return refuse({.kind = ProblemKind::CannotCreate,
-                   .field = {},
-                   .found = toText(path),
-                   .accepted = toText(file.errorString())});
-  };
   const bool svg = path.endsWith(QStringLiteral(".svg"), Qt::CaseInsensitive);
   if (!svg && !path.endsWith(QStringLiteral(".png"), Qt::CaseInsensitive)) {
     return refuse({.field = "chart file", .found = toText(path), .accepted = "a name that ends in .svg or .png"});
   }
-  if (!file.open(QIODevice::WriteOnly)) return failed();
   // A file is looked at on paper and in mails: always on a light ground.
-  const Result<void> done = svg ? writeChartSvg(chart, lightTheme(), chartFileSize, file)
-                                : writeChartPng(chart, lightTheme(), chartFileSize, file);
-  if (!done) return done;
-  if (!file.commit()) return failed();
-  return {};
+  return saveFile(path, [&](QIODevice& out) {
+    return svg ? writeChartSvg(chart, lightTheme(), chartFileSize, out)
+               : writeChartPng(chart, lightTheme(), chartFileSize, out);
+  });
 }
 
 }  // namespace

@@ -24,11 +24,16 @@ TEST_F(StartedProgram, recordsACheckThatIsThenInTheDatabase) {
 }
 
 // The scanner's keys come through the window system: as fast as it types, Enter at the end.
+// A person looks at the window before going on; another process can't tell when there is something to see.
+constexpr int lookUp = 600;  // milliseconds
+
 TEST_F(StartedProgram, takesUpAToolWhoseLabelIsScanned) {
   const auto before = open().newestChecks(1)->front().id;
   start({shopFile()});
   press("ctrl+1");
+  QTest::qWait(lookUp);
   xdotool({"type", "--args", "1", "--delay", "4", "STURN:T:W06", "key", "Return"});
+  QTest::qWait(lookUp);
   type("R2\n");
   type("10.0\n10.1\n");
   press("ctrl+s");

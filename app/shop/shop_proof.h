@@ -16,9 +16,11 @@ namespace steadyturn {
 
 // Holds every record, as its table shows it, against its ledger entry, and recomputes every check from its readings.
 // With a checkpoint, today's ledger must also go on from it: that finds a tail cut off and an older copy put back.
-// Faults are data, not problems. Problems: Unavailable (the shop can't be read), Cancelled.
+// With a public key (64 hexadecimal digits), that key must have signed it, and every later one been signed by the one
+// before: that finds a ledger that was written anew under another key.
+// Faults are data, not problems. Problems: Unavailable (the shop can't be read), Cancelled, BadInput (field "key").
 Result<Verification> verifyShop(const Shop& shop, const std::optional<Checkpoint>& checkpoint = {},
-                                const Progress& progress = {});
+                                const Progress& progress = {}, const std::string& trustedKey = {});
 
 // The ledger's head as it is now, for a certificate or a note kept outside the shop.
 Result<Checkpoint> ledgerHead(const Shop& shop);
@@ -35,8 +37,9 @@ struct EntryProof {
   Checkpoint head;                // tree size and root
   std::vector<std::string> path;  // hex, from the leaf up
 };
-// Of the entry that recorded a check. Problems: NotFound, Unavailable.
-Result<EntryProof> proveCheck(const Shop& shop, std::int64_t check);
+// Of the entry that recorded a check, to the ledger's head or to what its head was at `size` entries. Problems:
+// NotFound (no such check, or not yet there at that size), Unavailable.
+Result<EntryProof> proveCheck(const Shop& shop, std::int64_t check, std::optional<std::uint64_t> size = {});
 
 // The bytes of each entry of the ledger, oldest first, as they are hashed; `see` ends the walk by false. Nothing in
 // them is a line break, so that a file with one entry a line can be proven with nothing but SHA-256.

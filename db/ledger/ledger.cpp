@@ -42,7 +42,8 @@ QByteArray leafHash(std::string_view entry) {
 
 Ledger::Ledger(Database& database)
     : database_(database),
-      insert_(database, "INSERT INTO ledger (seq, at, who, kind, entry, leaf) VALUES (?, ?, ?, ?, ?, ?)") {}
+      insert_(database, "INSERT INTO ledger (seq, at, who, kind, entry, leaf) VALUES (?, ?, ?, ?, ?, ?)"),
+      nodes_(database) {}
 
 std::int64_t Ledger::size() const {
   Statement newest(database_, "SELECT COALESCE(MAX(seq), 0) FROM ledger");
@@ -70,7 +71,10 @@ std::int64_t Ledger::append(const EntryStamp& stamp, std::string_view kind, Fact
   insert_.run(sequence, kept.at, kept.who, kind,
               QByteArray::fromRawData(entry.data(), static_cast<qsizetype>(entry.size())), leafHash(entry));
   ++next_;
+  nodes_.grow(sequence);
   return sequence;
 }
+
+void Ledger::completeTree() { nodes_.grow(size() / (1 << TreeNodes::step) * (1 << TreeNodes::step)); }
 
 }  // namespace steadyturn

@@ -10,6 +10,7 @@
 
 #include "database.h"
 #include "statement.h"
+#include "tree_nodes.h"
 
 namespace steadyturn {
 
@@ -29,12 +30,15 @@ class Ledger {
   // without gaps. REQUIRES: a transaction (std::logic_error without one).
   std::int64_t append(const EntryStamp& stamp, std::string_view kind, Facts facts);
   std::int64_t size() const;
+  // Makes what a shop of an older program lacks of its tree's inner hashes. Within a transaction.
+  void completeTree();
 
  private:
   std::int64_t nextSequence();
 
   Database& database_;
   Statement insert_;
+  TreeNodes nodes_;
   std::int64_t next_ = 0;
   std::uint64_t countedIn_ = 0;  // the transaction that next_ belongs to
 };

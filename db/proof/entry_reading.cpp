@@ -6,12 +6,6 @@
 
 namespace steadyturn {
 
-Hash asHash(const QByteArray& bytes) {
-  Hash hash{};
-  if (bytes.size() == static_cast<qsizetype>(hash.size())) std::copy(bytes.begin(), bytes.end(), hash.begin());
-  return hash;
-}
-
 EntryReading::EntryReading(Database& database, ReportFault report)
     : report_(std::move(report)), rows_(database, "SELECT seq, at, who, kind, entry, leaf FROM ledger ORDER BY seq") {
   Statement newest(database, "SELECT COALESCE(MAX(seq), 0) FROM ledger");

@@ -11,9 +11,6 @@
 
 namespace steadyturn {
 
-// A stored hash; all zero where it has not 32 bytes (no entry hashes to that).
-Hash asHash(const QByteArray& bytes);
-
 struct EntryRead {
   std::int64_t sequence = 0;
   std::string kind;

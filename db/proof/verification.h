@@ -26,11 +26,22 @@ struct Fault {
   std::string what;        // the record and how it differs
 };
 
+// How far signatures reach: what came later is vouched for by whoever has a copy of its checkpoint, and by nobody
+// else.
+struct LastSigned {
+  std::uint64_t size = 0;  // entries, from the first
+  std::string at;          // UTC
+  std::string key, publicKey, holder;
+};
+
 struct Verification {
   std::int64_t entries = 0;
-  std::string head;           // root of the ledger at `entries`, hex
-  std::vector<Fault> faults;  // as found along the ledger, the first `mostFaults`
-  std::int64_t unlisted = 0;  // faults beyond those
+  std::string head;             // root of the ledger at `entries`, hex
+  std::int64_t signatures = 0;  // that are good
+  std::optional<LastSigned> lastSigned;
+  std::vector<std::string> notes;  // no faults, but to be known: a key that was lost
+  std::vector<Fault> faults;       // as found along the ledger, the first `mostFaults`
+  std::int64_t unlisted = 0;       // faults beyond those
 
   bool intact() const { return faults.empty(); }
 };

@@ -9,6 +9,8 @@
 #include "loose_rows.h"
 #include "present_status.h"
 #include "record_match.h"
+#include "signature_trail.h"
+#include "tree_comparison.h"
 
 namespace steadyturn {
 
@@ -39,8 +41,7 @@ void compareWithCheckpoint(const GrowingTree& tree, const Checkpoint& checkpoint
 
 }  // namespace
 
-Result<Verification> verifyLedger(Database& database, std::vector<ProvenRows> records,
-                                  const std::optional<Checkpoint>& checkpoint,
+Result<Verification> verifyLedger(Database& database, std::vector<ProvenRows> records, const Witness& witness,
                                   const std::function<bool(double)>& progress) {
   Verification result;
   const ReportFault report = FaultList(result);
@@ -49,11 +50,23 @@ Result<Verification> verifyLedger(Database& database, std::vector<ProvenRows> re
     std::string kind(rows.kind().kind);
     kinds.try_emplace(std::move(kind), std::move(rows), report);
   }
-  GrowingTree tree;
+  // An entry that is gone or changed moves all hashes above it: then these add nothing to what is said of the entry.
+  bool entriesHold = true;
+  Verification ofTree;
+  TreeComparison comparison(database, FaultList(ofTree));
+  GrowingTree tree([&](int level, std::uint64_t position, const Hash& root) {
+    if (entriesHold) comparison.completed(level, position, root);
+  });
   PresentStatus status;
-  EntryReading reading(database, report);
+  SignatureTrail signatures(report);
+  EntryReading reading(database, [&](std::int64_t entry, std::string what) {
+    entriesHold = false;
+    report(entry, std::move(what));
+  });
+  const auto& checkpoint = witness.checkpoint;
   if (checkpoint && checkpoint->size == 0) compareWithCheckpoint(tree, *checkpoint, report);
   while (const auto* entry = reading.next()) {
+    signatures.told(entry->sequence, entry->kind, entry->facts, tree);
     tree.add(entry->leaf);
     if (checkpoint && checkpoint->size == tree.size()) compareWithCheckpoint(tree, *checkpoint, report);
     if (const auto kind = kinds.find(entry->kind); kind != kinds.end()) {
@@ -72,6 +85,9 @@ Result<Verification> verifyLedger(Database& database, std::vector<ProvenRows> re
                std::to_string(checkpoint->size) + ": its tail is gone, or an older copy of the shop was put back");
   }
   for (auto& [name, kind] : kinds) kind.finish();
+  if (entriesHold) comparison.finish();
+  for (auto& fault : ofTree.faults) report(fault.entry, std::move(fault.what));
+  signatures.finish(witness.key, result);
   status.compare(database, report);
   findLooseRows(database, report);
   result.entries = static_cast<std::int64_t>(tree.size());
@@ -79,14 +95,6 @@ Result<Verification> verifyLedger(Database& database, std::vector<ProvenRows> re
   std::stable_sort(result.faults.begin(), result.faults.end(),
                    [](const Fault& a, const Fault& b) { return a.entry < b.entry; });
   return result;
-}
-
-std::vector<Hash> storedLeaves(Database& database) {
-  Statement rows(database, "SELECT leaf FROM ledger ORDER BY seq");
-  std::vector<Hash> leaves;
-  rows.run();
-  while (rows.next()) leaves.push_back(asHash(rows.bytes(0)));
-  return leaves;
 }
 
 Checkpoint headOf(Database& database, std::optional<std::uint64_t> size) {

@@ -69,6 +69,17 @@ FinePrintBlock ledgerPath(const LedgerPlace& place) {
   return path;
 }
 
+// The signed statement itself, a line each, so that a copy of the paper is all that a check of the signature needs.
+FinePrintBlock ledgerSignature(const LedgerPlace& place, const LedgerSignature& by) {
+  return {
+      .text = fmt::format("The head of the ledger is signed by key {} of {} (Ed25519, RFC 8032). Signed were these "
+                          "lines, each with a line feed; below them the public key and the signature:",
+                          by.key, by.holder),
+      .lines = {"steadyturn checkpoint v1", "shop: " + by.shop, "key: " + by.key, fmt::format("size: {}", place.size),
+                "root: " + place.root, "time: " + by.at, by.publicKey,
+                by.signature.substr(0, by.signature.size() / 2), by.signature.substr(by.signature.size() / 2)}};
+}
+
 }  // namespace
 
 ReportDocument buildCertificate(const CertificateData& data) {
@@ -93,11 +104,12 @@ ReportDocument buildCertificate(const CertificateData& data) {
                                                  "is claimed. Hand it on only as a whole. The vehicle maker's "
                                                  "service data come first: a good tool does not make a wrong "
                                                  "torque right."});
+  report.blocks.push_back(SignatureBlock{.roles = {"Checked by", "Authorised by"}});
   if (data.ledger) {
     report.code = "STURN:L:" + checkpointOf(*data.ledger);
     report.blocks.push_back(ledgerPath(*data.ledger));
+    if (const auto& by = data.ledger->signature) report.blocks.push_back(ledgerSignature(*data.ledger, *by));
   }
-  report.blocks.push_back(SignatureBlock{.roles = {"Checked by", "Authorised by"}});
   return report;
 }
 

@@ -9,6 +9,13 @@
 
 namespace steadyturn {
 
+// Whose key vouches for the head of the ledger (Ed25519, RFC 8032), over the text that db/proof/PROVING.md tells of.
+struct LedgerSignature {
+  std::string shop, key, publicKey, holder;
+  std::string at;  // UTC
+  std::string signature;
+};
+
 // Where the check stands in the shop's ledger. With it every copy of the paper is a witness outside the shop: the
 // entry's bytes hash to `leaf`, and folding `path` in leads to `root` (RFC 9162, 2.1.3.2). Hashes in hex.
 struct LedgerPlace {
@@ -17,6 +24,7 @@ struct LedgerPlace {
   std::uint64_t size = 0;  // entries in the ledger when issued
   std::string root;
   std::vector<std::string> path;  // from the leaf up
+  std::optional<LedgerSignature> signature{};
 };
 
 struct CertificateData {

@@ -2,9 +2,11 @@
 #include <array>
 
 #include "approval_table.h"
+#include "issue_table.h"
 #include "job_table.h"
 #include "sample_records.h"
 #include "shop_fixture.h"
+#include "signing_table.h"
 
 namespace steadyturn {
 namespace {
@@ -28,6 +30,14 @@ class Evidence : public ShopTest {
       to.checks.add(fullCheck(), stamp);
       to.tightenings.add(fullTightening(), stamp);
       to.shop.rememberFile("checks", "ab12", 1, stamp);
+      SigningTable signing(to.database, to.ledger);
+      SigningKey key;
+      key.id = "0123456789abcdef";
+      signing.addKey(key, {}, stamp);
+      SignedCheckpoint checkpoint;
+      checkpoint.key = key.id;
+      signing.add(checkpoint, stamp);
+      IssueTable(to.database, to.ledger).add({.subject = "register", .id = {}, .file = "pdf", .sha256 = "ab"}, stamp);
     });
   }
   // The engine's words when it refuses; empty when it doesn't.
@@ -55,7 +65,10 @@ constexpr std::array guarded{Guarded{"ledger", "entry"},
                              Guarded{"job_event", "note"},
                              Guarded{"check_record", "note"},
                              Guarded{"check_point", "readings"},
-                             Guarded{"tightening", "setting"}};
+                             Guarded{"tightening", "setting"},
+                             Guarded{"signing_key", "public_key"},
+                             Guarded{"signed_checkpoint", "root"},
+                             Guarded{"issued_report", "sha256"}};
 
 TEST_F(Evidence, RefusesUpdateDeleteAndReplace) {
   for (const auto& [table, column] : guarded) {

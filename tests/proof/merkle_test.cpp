@@ -128,6 +128,11 @@ class MadeProofs : public ::testing::TestWithParam<std::size_t> {
     for (std::size_t i = 0; i < size; ++i) leaves.push_back(leafOf(std::to_string(i)));
     return leaves;
   }
+  static NodeSource nodesOf(std::span<const Hash> leaves) {
+    return [leaves](int level, std::uint64_t position) {
+      return rootOf(leaves.subspan(position << level, std::size_t{1} << level));
+    };
+  }
   static std::vector<Hash> turned(std::vector<Hash> proof, std::size_t which) {
     proof[which][which % 32] ^= 0x10;
     return proof;
@@ -138,7 +143,7 @@ TEST_P(MadeProofs, OfInclusionHold) {
   const auto leaves = leavesOf(GetParam());
   const auto root = rootOf(leaves);
   for (std::size_t index = 0; index < leaves.size(); ++index) {
-    const auto proof = inclusionProof(leaves, index);
+    const auto proof = inclusionProof(nodesOf(leaves), leaves.size(), index);
     EXPECT_TRUE(provesInclusion(proof, leaves[index], index, leaves.size(), root)) << index;
     EXPECT_FALSE(provesInclusion(proof, leaves[index], index + 1, leaves.size(), root)) << index;
     EXPECT_FALSE(provesInclusion(proof, leafOf("other"), index, leaves.size(), root)) << index;
@@ -152,7 +157,7 @@ TEST_P(MadeProofs, OfConsistencyHold) {
   const auto root = rootOf(leaves);
   for (std::size_t old = 1; old <= leaves.size(); ++old) {
     const auto oldRoot = rootOf(std::span(leaves).first(old));
-    const auto proof = consistencyProof(leaves, old);
+    const auto proof = consistencyProof(nodesOf(leaves), leaves.size(), old);
     EXPECT_TRUE(provesConsistency(proof, old, oldRoot, leaves.size(), root)) << old;
     EXPECT_FALSE(provesConsistency(proof, old, leafOf("other"), leaves.size(), root)) << old;
     for (std::size_t i = 0; i < proof.size(); ++i)

@@ -12,7 +12,7 @@ namespace steadyturn {
 
 class RawShop {
  public:
-  // Opens the file and drops every trigger. Throws std::runtime_error.
+  // Opens the file and takes every trigger away. Throws std::runtime_error.
   explicit RawShop(const std::string& path);
   // False where the engine refuses (a key that is taken).
   bool run(const std::string& sql);

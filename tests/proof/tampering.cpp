@@ -5,6 +5,8 @@
 #include <stdexcept>
 #include <vector>
 
+#include "rewritten_log.h"
+
 namespace steadyturn {
 
 struct Tampering::Table {
@@ -22,6 +24,17 @@ std::string quoted(const std::string& text) {
   std::string quoted = "'";
   for (const char c : text) quoted += c == '\'' ? "''" : std::string(1, c);
   return quoted + "'";
+}
+
+// Values that json_array takes, bytes among them.
+std::string quotedAll(const std::string& columns) {
+  std::string list;
+  for (std::size_t begin = 0; begin < columns.size();) {
+    const auto end = std::min(columns.find(", ", begin), columns.size());
+    list += (list.empty() ? "quote(" : ", quote(") + columns.substr(begin, end - begin) + ")";
+    begin = end + 2;
+  }
+  return list;
 }
 
 }  // namespace
@@ -50,6 +63,18 @@ const Tampering::Table& Tampering::anyTable() {
       {"fastener_approval", {"entry"}, "'approval of fastener ' || fastener", "entry", {"date"}, "entry + 100000"},
       {"job_event", {"entry"}, "'job ' || job", "entry", {"date"}, "entry + 100000"},
       {"service_list", {"entry"}, "'service ' || name", "entry", {}, "entry + 100000"},
+      {"reference_range", {"entry"}, "'range of reference ' || reference", "entry", {}, "entry + 100000"},
+      {"bench_setup", {"id"}, "'bench set-up ' || id", "entry", {"date"}, "id + 100000"},
+      {"imported_file", {"kind", "sha256"}, "'import of ' || kind", "entry", {}, "kind || 'x', sha256"},
+      {"signing_key", {"entry"}, "'signing key ' || id", "entry", {"made_at"}, "entry + 100000"},
+      {"signed_checkpoint", {"entry"}, "'signed checkpoint of ' || size", "entry", {"at"}, "entry + 100000"},
+      {"issued_report", {"entry"}, "'issued ' || subject || ' of ' || subject_id", "entry", {}, "entry + 100000"},
+      {"tree_node",
+       {"level", "position"},
+       "'hash of entries ' || ((position << level) + 1) || ' to ' || ((position + 1) << level)",
+       "(position + 1) << level",
+       {},
+       "level, position + 1000"},
       {"shop_setting", {"name"}, "'setting ' || name", "entry", {}, "name || 'x'"},
       {"ledger", {"seq"}, "'entry ' || seq", "seq", {"at"}, "(SELECT MAX(seq) + 1 FROM ledger)"}};
   return tables[below(tables.size())];
@@ -156,6 +181,8 @@ std::optional<Done> Tampering::insertRow() {
     return std::nullopt;
   auto inserted = done("row copied", row);
   const std::string name = table.name;
+  if (name == "tree_node")
+    inserted = {.what = inserted.what, .record = "the ledger's tree keeps a hash", .entry = -1};
   if (name == "job") inserted = {.what = inserted.what, .record = "job", .entry = -1};
   if (name == "tool_status_event" || name == "ledger") inserted.entry = shop_.integer("SELECT MAX(seq) FROM ledger");
   return inserted;
@@ -194,10 +221,87 @@ std::optional<Done> Tampering::swapEntries() {
   return Done{.what = "entries swapped with " + std::to_string(other), .record = "entry", .entry = one};
 }
 
+// What two rows say, exchanged, but for the keys that tell them apart.
+std::optional<Done> Tampering::swapRows() {
+  const auto& table = anyTable();
+  const auto one = anyRow(table), other = anyRow(table);
+  std::string columns;
+  for (const auto& column : shop_.column(std::string("SELECT name FROM pragma_table_info('") + table.name + "')")) {
+    if (std::ranges::find(table.keys, column) == table.keys.end()) columns += (columns.empty() ? "" : ", ") + column;
+  }
+  const std::string name = table.name;
+  const auto differ = shop_.text("SELECT (SELECT json_array(" + quotedAll(columns) + ") FROM " + name + " WHERE " +
+                                 one.where + ") IS NOT (SELECT json_array(" + quotedAll(columns) + ") FROM " + name +
+                                 " WHERE " + other.where + ")");
+  if (differ != "1") return std::nullopt;
+  const auto done = [&] {
+    return shop_.run("CREATE TEMP TABLE held AS SELECT * FROM " + name + " WHERE " + one.where) &&
+           shop_.run("UPDATE " + name + " SET (" + columns + ") = (SELECT " + columns + " FROM " + name + " WHERE " +
+                     other.where + ") WHERE " + one.where) &&
+           shop_.run("UPDATE " + name + " SET (" + columns + ") = (SELECT " + columns + " FROM held) WHERE " +
+                     other.where);
+  };
+  shop_.run("SAVEPOINT rows");
+  const bool took = done();
+  if (!took) shop_.run("ROLLBACK TO rows");
+  shop_.run("RELEASE rows");
+  shop_.run("DROP TABLE IF EXISTS temp.held");
+  if (!took) return std::nullopt;
+  return this->done("row swapped with " + other.where, one);
+}
+
+// The last papers and everything that tells of them: what is left is a shop of a moment before.
+std::optional<Done> Tampering::cutTailWithRecords() {
+  const auto last = shop_.integer("SELECT MAX(seq) FROM ledger");
+  const auto kept = last - 1 - static_cast<std::int64_t>(below(static_cast<std::size_t>(last - signedTo_ - 1)));
+  const auto beyond = " > " + std::to_string(kept);
+  shop_.run("DELETE FROM issued_report WHERE entry" + beyond);
+  shop_.run("DELETE FROM ledger WHERE seq" + beyond);
+  shop_.run("DELETE FROM tree_node WHERE ((position + 1) << level)" + beyond);
+  return Done{.what = "tail cut after " + std::to_string(kept) + " with its records",
+              .record = "no record",
+              .entry = kept,
+              .seen = Seen::WithACheckpoint};
+}
+
+// A record changed, its entry written to fit, and all hashes made anew: nothing in the file speaks against it but
+// what was signed.
+std::optional<Done> Tampering::rebuildLog() {
+  struct Way {
+    const char *table, *column, *fact;
+  };
+  static constexpr std::array ways{Way{"tightening", "date", "date"}, Way{"tightening", "setting", "setting"},
+                                   Way{"tightening", "done_by", "by"}, Way{"check_record", "date", "date"},
+                                   Way{"check_record", "checked_by", "by"}};
+  const auto& [table, column, fact] = ways[below(ways.size())];
+  const std::string name = table, field = column;
+  const auto count = shop_.integer("SELECT COUNT(*) FROM " + name);
+  const auto row = shop_.row("SELECT id, entry, " + field + " FROM " + name + " LIMIT 1 OFFSET " +
+                             std::to_string(below(static_cast<std::size_t>(count))));
+  const auto old = row[2].value_or("");
+  const std::string is = field == "date" ? "2019-01-01" : field == "setting" ? old + "0" : old + " jr";
+  const auto marked = [&](const std::string& value) {
+    return quoted("\"" + std::string(fact) + "\":\"" + value + "\"");
+  };
+  const auto took = shop_.run("UPDATE " + name + " SET " + field + " = " + quoted(is) + " WHERE id = " + *row[0]) &&
+                    shop_.run("UPDATE ledger SET entry = CAST(replace(CAST(entry AS TEXT), " + marked(old) + ", " +
+                              marked(is) + ") AS BLOB) WHERE seq = " + *row[1]);
+  if (!took) return std::nullopt;
+  makeConsistent(shop_);
+  const auto covering = shop_.integer(
+      "SELECT MIN(entry) FROM (SELECT entry FROM signing_key UNION SELECT entry FROM signed_checkpoint) WHERE entry "
+      "> " +
+      *row[1]);
+  return Done{.what = "log rebuilt with another " + field + " of " + name + " " + *row[0],
+              .record = "no record",
+              .entry = covering};
+}
+
 Done Tampering::once() {
-  constexpr std::array ways{&Tampering::changeCell, &Tampering::removeRow, &Tampering::swapCells,
-                            &Tampering::insertRow,  &Tampering::cutTail,   &Tampering::shiftDate,
-                            &Tampering::swapEntries};
+  constexpr std::array ways{&Tampering::changeCell,  &Tampering::changeCell,         &Tampering::removeRow,
+                            &Tampering::swapCells,   &Tampering::swapRows,           &Tampering::insertRow,
+                            &Tampering::cutTail,     &Tampering::cutTailWithRecords, &Tampering::shiftDate,
+                            &Tampering::swapEntries, &Tampering::rebuildLog};
   for (int tries = 0; tries < 100; ++tries) {
     if (auto made = (this->*ways[below(ways.size())])()) return *made;
   }

@@ -1,4 +1,5 @@
-// Single changes to a shop's file, drawn at random: what somebody with the file and no program might do.
+// Single changes to a shop's file, drawn at random: what somebody with the file might do, with and without
+// knowing how the program writes it.
 #pragma once
 
 #include <cstdint>
@@ -10,16 +11,22 @@
 
 namespace steadyturn {
 
+// What is needed to see a change: the file alone, or what somebody outside the shop has written down.
+enum class Seen { ByTheFile, WithACheckpoint };
+
 // Where a fault must point: to the record, by name or by its entry.
 struct Done {
   std::string what;        // for the test's own messages
   std::string record;      // "check 12"
   std::int64_t entry = 0;  // of that record
+  Seen seen = Seen::ByTheFile;
 };
 
 class Tampering {
  public:
-  Tampering(RawShop& shop, std::uint64_t seed) : shop_(shop), random_(seed) {}
+  // `signedTo`: the entry of the last signature.
+  Tampering(RawShop& shop, std::int64_t signedTo, std::uint64_t seed)
+      : shop_(shop), signedTo_(signedTo), random_(seed) {}
   // One change that took; tries till the engine lets one pass.
   Done once();
 
@@ -45,9 +52,13 @@ class Tampering {
   std::optional<Done> insertRow();
   std::optional<Done> cutTail();
   std::optional<Done> shiftDate();
+  std::optional<Done> swapRows();
   std::optional<Done> swapEntries();
+  std::optional<Done> cutTailWithRecords();
+  std::optional<Done> rebuildLog();
 
   RawShop& shop_;
+  std::int64_t signedTo_;
   std::mt19937_64 random_;
 };
 

@@ -1,10 +1,10 @@
 #include <gtest/gtest.h>
 
-#include <QCryptographicHash>
 #include <algorithm>
 
 #include "demo_copy.h"
 #include "raw_shop.h"
+#include "rewritten_log.h"
 
 namespace steadyturn {
 namespace {
@@ -30,10 +30,7 @@ class Verify : public testing::Test {
     const auto which = " WHERE seq = " + std::to_string(entry);
     ASSERT_TRUE(raw.run("UPDATE ledger SET entry = CAST(replace(CAST(entry AS TEXT), '" + from + "', '" + to +
                         "') AS BLOB)" + which));
-    const auto bytes =
-        QByteArray::fromHex(QByteArray::fromStdString(raw.text("SELECT hex(entry) FROM ledger" + which)));
-    const auto leaf = QCryptographicHash::hash(QByteArray(1, '\0') + bytes, QCryptographicHash::Sha256).toHex();
-    ASSERT_TRUE(raw.run("UPDATE ledger SET leaf = x'" + leaf.toStdString() + "'" + which));
+    makeConsistent(raw);
   }
 };
 

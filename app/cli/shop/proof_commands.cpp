@@ -1,5 +1,6 @@
-// `sturn verify` and `sturn backup`: nothing was changed, and a copy that is whole.
+// `sturn verify`, `sturn backup` and `sturn ledger`: nothing was changed, and a copy that is whole.
 #include <CLI/CLI.hpp>
+#include <QFile>
 
 #include "display_text.h"
 #include "exit_status.h"
@@ -9,30 +10,88 @@
 #include "progress_line.h"
 #include "shop_commands.h"
 #include "shop_proof.h"
+#include "shop_signing.h"
 
 namespace steadyturn {
 namespace {
 
 struct Typed {
-  std::string checkpoint, file;
+  std::string checkpoint, key, issued, file;
   std::int64_t check = 0;
   bool json = false;
 };
 
-OrderedJson verificationJson(const Verification& verification) {
-  OrderedJson faults = OrderedJson::array();
-  for (const Fault& fault : verification.faults) faults.push_back({{"entry", fault.entry}, {"what", fault.what}});
-  return {{"intact", verification.intact()},
-          {"entries", verification.entries},
-          {"head", verification.head},
-          {"faults", std::move(faults)}};
+// A file that is said to be a paper of this shop, and the entries that tell of it.
+struct AskedFile {
+  std::string path;
+  std::vector<IssuedReportEntry> issues;
+};
+
+OrderedJson issueJson(const IssuedReportEntry& issue) {
+  return {{"entry", issue.entry},           {"time", issue.at},      {"who", issue.who},
+          {"report", issue.report.subject}, {"of", issue.report.id}, {"file_kind", issue.report.file},
+          {"sha256", issue.report.sha256}};
 }
 
-std::string verificationText(const Verification& verification) {
+OrderedJson verificationJson(const Verification& verification, const std::optional<AskedFile>& file) {
+  OrderedJson faults = OrderedJson::array();
+  for (const Fault& fault : verification.faults) faults.push_back({{"entry", fault.entry}, {"what", fault.what}});
+  OrderedJson json{{"intact", verification.intact()},
+                   {"entries", verification.entries},
+                   {"head", verification.head},
+                   {"faults", std::move(faults)}};
+  json["signatures"] = verification.signatures;
+  json["signed"] = nullptr;
+  if (const auto& last = verification.lastSigned) {
+    json["signed"] = {{"size", last->size},
+                      {"time", last->at},
+                      {"key", last->key},
+                      {"public_key", last->publicKey},
+                      {"holder", last->holder}};
+  }
+  json["notes"] = verification.notes;
+  if (file) {
+    OrderedJson issues = OrderedJson::array();
+    for (const auto& issue : file->issues) issues.push_back(issueJson(issue));
+    json["file"] = {{"path", file->path}, {"issued", std::move(issues)}};
+  }
+  return json;
+}
+
+std::string signatureText(const Verification& verification) {
+  const auto& last = verification.lastSigned;
+  if (!last) return "Not signed: the shop has no signing key (sturn key make).\n";
+  auto text = "Signed up to entry " + std::to_string(last->size) + " by key " + last->key + " of " +
+              displayText(last->holder) + " at " + last->at +
+              "; good signatures in all: " + std::to_string(verification.signatures) + ".\n";
+  const auto later = verification.entries - static_cast<std::int64_t>(last->size);
+  if (later > 1) text += std::to_string(later) + " entries stand after it (sturn ledger close signs them).\n";
+  return text;
+}
+
+std::string fileText(const AskedFile& file) {
+  if (file.issues.empty()) {
+    return "NOT ISSUED: no entry tells of a file with the bytes of " + displayText(file.path) + ".\n";
+  }
+  std::string text;
+  for (const auto& issue : file.issues) {
+    text += displayText(file.path) + " was issued as " + displayText(issue.report.subject) +
+            (issue.report.id.empty() ? "" : " " + displayText(issue.report.id)) + " at " + issue.at +
+            (issue.who.empty() ? "" : " by " + displayText(issue.who)) + ": entry " + std::to_string(issue.entry) +
+            ".\n";
+  }
+  return text;
+}
+
+std::string verificationText(const Verification& verification, const std::optional<AskedFile>& file) {
   const std::string head = std::to_string(verification.entries) + ":" + verification.head;
+  std::string after = signatureText(verification);
+  for (const auto& note : verification.notes) after += "Note: " + displayText(note) + ".\n";
+  if (file) after += fileText(*file);
   if (verification.intact()) {
     return "Intact: " + std::to_string(verification.entries) +
-           " entries, and every record agrees with its own.\nCheckpoint to keep outside the shop: " + head + '\n';
+           " entries, and every record agrees with its own.\nCheckpoint to keep outside the shop: " + head + '\n' +
+           after;
   }
   std::string text = "DAMAGED:\n";
   for (const Fault& fault : verification.faults) {
@@ -40,7 +99,20 @@ std::string verificationText(const Verification& verification) {
             displayText(fault.what) + '\n';
   }
   if (verification.unlisted > 0) text += "  and " + std::to_string(verification.unlisted) + " more\n";
-  return text + "Head as it stands: " + head + '\n';
+  return text + "Head as it stands: " + head + '\n' + after;
+}
+
+Result<std::optional<AskedFile>> lookUp(const Shop& shop, const std::string& path) {
+  if (path.empty()) return std::nullopt;
+  QFile file(QString::fromStdString(path));
+  if (!file.open(QIODevice::ReadOnly)) {
+    return refuse(
+        {.kind = ProblemKind::FileMissing, .field = "file", .found = path, .accepted = "a file that can be read"});
+  }
+  const QByteArray bytes = file.readAll();
+  auto issues = issuesOf(shop, {bytes.constData(), static_cast<std::size_t>(bytes.size())});
+  if (!issues) return tl::unexpected(issues.error());
+  return AskedFile{.path = path, .issues = std::move(*issues)};
 }
 
 Result<Output> verify(Shop& shop, const Typed& typed) {
@@ -50,12 +122,16 @@ Result<Output> verify(Shop& shop, const Typed& typed) {
     if (!parsed) return tl::unexpected(parsed.error());
     checkpoint = *parsed;
   }
+  const auto file = lookUp(shop, typed.issued);
+  if (!file) return tl::unexpected(file.error());
   ProgressLine line("verify");
-  const auto verification = verifyShop(shop, checkpoint, line.progress());
+  const auto verification = verifyShop(shop, checkpoint, line.progress(), typed.key);
   if (!verification) return tl::unexpected(verification.error());
-  return Output{.text = typed.json ? writeDocument(verificationJson(*verification)) : verificationText(*verification),
+  const bool good = verification->intact() && !(*file && (*file)->issues.empty());
+  return Output{.text = typed.json ? writeDocument(verificationJson(*verification, *file))
+                                   : verificationText(*verification, *file),
                 .cautions = {},
-                .status = verification->intact() ? exit_status::done : exit_status::damageFound};
+                .status = good ? exit_status::done : exit_status::damageFound};
 }
 
 Result<Output> backup(Shop& shop, const Typed& typed) {
@@ -123,7 +199,17 @@ void addProofCommands(Context& context) {
                    "An older head of the ledger, as a certificate or a note outside the shop has it: today's ledger "
                    "must go on from it")
       ->type_name("SIZE:ROOT");
-  verifying->add_flag("--json", typed->json, R"(Print {"intact", "entries", "head", "faults"})");
+  verifying
+      ->add_option("--key", typed->key,
+                   "A public key that is known from outside the shop: it must have signed the ledger, and each later "
+                   "key been signed by the one before")
+      ->type_name("HEX");
+  verifying
+      ->add_option("--file", typed->issued,
+                   "A paper: was a file with these very bytes issued by this shop? Status 1 if not")
+      ->type_name("FILE");
+  verifying->add_flag("--json", typed->json,
+                      R"(Print {"intact", "entries", "head", "faults", "signatures", "signed", "notes"})");
   context.runs(verifying, [=](Shop& shop) { return verify(shop, *typed); });
 
   CLI::App* copying =
@@ -133,8 +219,9 @@ void addProofCommands(Context& context) {
   copying->add_flag("--json", typed->json, R"(Print {"file", "checkpoint"})");
   context.runs(copying, [=](Shop& shop) { return backup(shop, *typed); });
 
-  context.addGroup("ledger", "The ledger behind the records: export, prove");
+  context.addGroup("ledger", "The ledger behind the records: close, export, prove");
   CLI::App& group = *context.app().get_subcommand("ledger");
+  addLedgerClose(context, group);
   CLI::App* exporting = context.add(group, "export", "Write every entry as it is hashed, one a line",
                                     "sturn ledger export ledger.jsonl");
   exporting->add_option("FILE", typed->file, "The file to write")->required()->type_name("");

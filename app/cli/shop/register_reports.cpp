@@ -23,7 +23,7 @@ Result<Output> writeDue(Shop& shop, const Typed& typed, const ReportFile& file) 
   if (!values.problems().empty()) return tl::unexpected(values.problems());
   const auto data = dueListOf(shop, asOf, within);
   if (!data) return tl::unexpected(data.error());
-  return writeDocumentReport(file, buildDueList(*data));
+  return writeDocumentReport(shop, {.what = "due"}, file, buildDueList(*data));
 }
 
 Result<Output> writeRegister(Shop& shop, const Typed& typed, const ReportFile& file) {
@@ -32,7 +32,7 @@ Result<Output> writeRegister(Shop& shop, const Typed& typed, const ReportFile& f
   if (!values.problems().empty()) return tl::unexpected(values.problems());
   const auto data = shop.toolRegister(asOf);
   if (!data) return tl::unexpected(data.error());
-  return writeDocumentReport(file, buildToolRegister(*data));
+  return writeDocumentReport(shop, {.what = "register"}, file, buildToolRegister(*data));
 }
 
 Result<Output> writeLabelFile(Shop& shop, const Typed& typed, const ReportFile& file) {
@@ -40,7 +40,8 @@ Result<Output> writeLabelFile(Shop& shop, const Typed& typed, const ReportFile& 
   if (!labels) return tl::unexpected(labels.error());
   LabelSheet sheet = typed.single ? singleLabel() : a4Labels();
   sheet.skip = typed.skip;
-  return writeReport(file, [&](QIODevice& out) { return writeLabels(*labels, sheet, shop.today(), out); });
+  return writeReport(shop, {.what = "labels"}, file,
+                     [&](QIODevice& out) { return writeLabels(*labels, sheet, shop.today(), out); });
 }
 
 }  // namespace

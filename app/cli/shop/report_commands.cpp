@@ -1,10 +1,12 @@
 // `sturn report certificate|history|job`.
 #include <CLI/CLI.hpp>
+#include <cstdlib>
 #include <map>
 
 #include "chart_picture.h"
 #include "dcc.h"
 #include "history_report.h"
+#include "passphrase.h"
 #include "report_output.h"
 #include "shop_commands.h"
 #include "typed_values.h"
@@ -15,6 +17,7 @@ namespace {
 struct Typed {
   std::string tool, target, unit = "N.m", asOf, job;
   std::int64_t check = 0;
+  bool sign = false;
 };
 
 using DrawChart = Result<void> (*)(const ChartModel&, const ChartTheme&, QSize, QIODevice&);
@@ -22,17 +25,28 @@ const std::map<std::string, DrawChart> chartWriters{{".svg", writeChartSvg}, {".
 
 constexpr int chartWidth = 1200, chartHeight = 700;  // pixels
 
+// Signed where somebody stands for it: asked for, or with the passphrase at hand in a shop that has a key.
+Result<CertificateData> certificateOf(Shop& shop, const Typed& typed) {
+  const auto hasKey = hasSigningKey(shop);
+  if (!hasKey) return tl::unexpected(hasKey.error());
+  if (!typed.sign && !(*hasKey && std::getenv(passphraseVariable) != nullptr)) return shop.certificate(typed.check);
+  const auto passphrase = askPassphrase(passphraseVariable, "Passphrase of the signing key");
+  if (!passphrase) return tl::unexpected(passphrase.error());
+  return signedCertificate(shop, typed.check, *passphrase);
+}
+
 Result<Output> writeCertificate(Shop& shop, const Typed& typed, const ReportFile& file) {
-  const auto data = shop.certificate(typed.check);
+  const auto data = certificateOf(shop, typed);
   if (!data) return tl::unexpected(data.error());
-  if (endingOf(file.path) != ".xml") return writeDocumentReport(file, buildCertificate(*data));
-  return writeReport(file, [&](QIODevice& out) { return writeDcc(*data, out); });
+  const PaperSubject paper{.what = "certificate", .id = std::to_string(typed.check)};
+  if (endingOf(file.path) != ".xml") return writeDocumentReport(shop, paper, file, buildCertificate(*data));
+  return writeReport(shop, paper, file, [&](QIODevice& out) { return writeDcc(*data, out); });
 }
 
 Result<Output> writeJobSheet(Shop& shop, const std::string& job, const ReportFile& file) {
   const auto data = shop.jobSheetData(job);
   if (!data) return tl::unexpected(data.error());
-  return writeDocumentReport(file, buildJobSheet(*data));
+  return writeDocumentReport(shop, {.what = "job", .id = job}, file, buildJobSheet(*data));
 }
 
 Result<Output> writeHistory(Shop& shop, const Typed& typed, const ReportFile& file) {
@@ -45,12 +59,13 @@ Result<Output> writeHistory(Shop& shop, const Typed& typed, const ReportFile& fi
   if (!values.problems().empty()) return tl::unexpected(values.problems());
   const auto data = shop.history(typed.tool, target, asOf);
   if (!data) return tl::unexpected(data.error());
+  const PaperSubject paper{.what = "history", .id = typed.tool};
   if (const auto draw = chartWriters.find(endingOf(file.path)); draw != chartWriters.end()) {
-    return writeReport(file, [&](QIODevice& out) {
+    return writeReport(shop, paper, file, [&](QIODevice& out) {
       return draw->second(historyChart(*data), lightTheme(), {chartWidth, chartHeight}, out);
     });
   }
-  return writeDocumentReport(file, buildHistoryReport(*data, shop.name(), shop.today()));
+  return writeDocumentReport(shop, paper, file, buildHistoryReport(*data, shop.name(), shop.today()));
 }
 
 }  // namespace
@@ -67,6 +82,8 @@ void addReportCommands(Context& context) {
   CLI::App* certificate = context.add(group, "certificate", "Write the certificate of a check",
                                       "sturn report certificate 42 -o certificate.pdf");
   certificate->add_option("CHECK", typed->check, "The check's number")->required()->type_name("");
+  certificate->add_flag("--sign", typed->sign,
+                        "Sign the ledger's head for it (asks for the passphrase; STURN_PASSPHRASE alone signs, too)");
   addFileOption(*certificate, file, ".pdf, .csv or .xml (a Digital Calibration Certificate)",
                 [](const std::string& ending) { return documentWriters().contains(ending) || ending == ".xml"; });
   context.runs(

@@ -6,7 +6,9 @@
 
 #include "context.h"
 #include "json_document.h"
+#include "merkle.h"
 #include "output_file.h"
+#include "words.h"
 #include "writers.h"
 
 namespace steadyturn {
@@ -27,7 +29,7 @@ void addFileOption(CLI::App& command, const std::shared_ptr<ReportFile>& file, c
   command.add_option("-o,--output", file->path, std::string("The file to write; its ending chooses: ") + endings)
       ->required()
       ->type_name("FILE");
-  command.add_flag("--json", file->json, R"(Print {"file"})");
+  command.add_flag("--json", file->json, R"(Print {"file", "entry", "sha256"})");
   command.parse_complete_callback([file, endings, good] {
     if (!good(endingOf(file->path))) refuseUsage("-o", "is \"" + file->path + "\"; it ends in " + endings);
   });
@@ -38,19 +40,34 @@ void addDocumentOption(CLI::App& command, const std::shared_ptr<ReportFile>& fil
                 [](const std::string& ending) { return documentWriters().contains(ending); });
 }
 
-Result<Output> writeReport(const ReportFile& file, const std::function<Result<void>(QIODevice&)>& write) {
+Result<Output> writeReport(Shop& shop, const PaperSubject& paper, const ReportFile& file,
+                           const std::function<Result<void>(QIODevice&)>& write) {
   QBuffer buffer;
   buffer.open(QIODevice::WriteOnly);
   if (Result<void> written = write(buffer); !written) return tl::unexpected(written.error());
   const QByteArray& bytes = buffer.data();
   const std::string_view view(bytes.constData(), static_cast<std::size_t>(bytes.size()));
   if (auto written = writeOutputFile(file.path, view); !written) return tl::unexpected(written.error());
-  if (file.json) return Output{.text = writeDocument({{"file", file.path}}), .cautions = {}};
-  return Output{.text = "Wrote " + file.path + '\n', .cautions = {}};
+  const auto issued = recordIssue(shop, paper, endingOf(file.path).substr(1), view);
+  Output output;
+  if (!issued) {
+    output.cautions.push_back(file.path +
+                              " was written, but the ledger does not tell of it: " + words(issued.error().front()));
+  }
+  if (file.json) {
+    output.text = writeDocument({{"file", file.path},
+                                 {"entry", issued ? OrderedJson(issued->entry) : OrderedJson()},
+                                 {"sha256", writeHash(sha256(view))}});
+  } else {
+    output.text = "Wrote " + file.path + '\n';
+  }
+  return output;
 }
 
-Result<Output> writeDocumentReport(const ReportFile& file, const ReportDocument& report) {
-  return writeReport(file, [&](QIODevice& out) { return documentWriters().at(endingOf(file.path))(report, out); });
+Result<Output> writeDocumentReport(Shop& shop, const PaperSubject& paper, const ReportFile& file,
+                                   const ReportDocument& report) {
+  return writeReport(shop, paper, file,
+                     [&](QIODevice& out) { return documentWriters().at(endingOf(file.path))(report, out); });
 }
 
 }  // namespace steadyturn

@@ -1,4 +1,5 @@
-// Reports as files: the ending of the name chooses the writer, and the file is complete or not there.
+// Reports as files: the ending of the name chooses the writer, the file is complete or not there, and the shop's
+// ledger tells that it was issued.
 #pragma once
 
 #include <QIODevice>
@@ -8,6 +9,7 @@
 
 #include "command.h"
 #include "report_document.h"
+#include "shop_signing.h"
 
 namespace CLI {
 class App;
@@ -16,7 +18,7 @@ class App;
 namespace steadyturn {
 
 struct ReportFile {
-  std::string path;
+  std::string path{};
   bool json = false;
 };
 
@@ -32,7 +34,10 @@ void addFileOption(CLI::App& command, const std::shared_ptr<ReportFile>& file, c
 // For reports that are documents alone.
 void addDocumentOption(CLI::App& command, const std::shared_ptr<ReportFile>& file);
 
-Result<Output> writeReport(const ReportFile& file, const std::function<Result<void>(QIODevice&)>& write);
-Result<Output> writeDocumentReport(const ReportFile& file, const ReportDocument& report);
+// A shop that can't take the entry of a paper now does not keep the paper back: that is a caution.
+Result<Output> writeReport(Shop& shop, const PaperSubject& paper, const ReportFile& file,
+                           const std::function<Result<void>(QIODevice&)>& write);
+Result<Output> writeDocumentReport(Shop& shop, const PaperSubject& paper, const ReportFile& file,
+                                   const ReportDocument& report);
 
 }  // namespace steadyturn

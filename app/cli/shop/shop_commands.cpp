@@ -16,6 +16,7 @@ void addShopCommands(Context& context) {
   addTransferCommands(context);
   addReportCommands(context);
   addProofCommands(context);
+  addKeyCommands(context);
   addFactsCommands(context);
 }
 

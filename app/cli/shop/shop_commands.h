@@ -23,7 +23,9 @@ void addRecallCommand(Context& context);
 void addTransferCommands(Context& context);  // import, export
 void addReportCommands(Context& context);
 void addRegisterReports(Context& context, CLI::App& group);  // report due, register, labels
-void addProofCommands(Context& context);                     // verify, backup
+void addProofCommands(Context& context);                     // verify, backup, ledger
+void addKeyCommands(Context& context);                       // key
+void addLedgerClose(Context& context, CLI::App& ledger);     // ledger close
 void addFactsCommands(Context& context);                     // shop show, shop set
 
 }  // namespace steadyturn

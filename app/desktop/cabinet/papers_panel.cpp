@@ -11,6 +11,7 @@
 #include "message_line.h"
 #include "papers.h"
 #include "path_line.h"
+#include "problem_text.h"
 #include "save_file.h"
 #include "text.h"
 #include "writers.h"
@@ -40,32 +41,38 @@ bool hasItsEnding(const Order& order) {
   return ending == QLatin1String("pdf") || (mayBeCsv(order.paper) && ending == QLatin1String("csv"));
 }
 
-Result<void> writeDocument(const ReportDocument& report, const Order& order) {
+Result<IssuedFile> writeDocument(Shop& shop, const PaperSubject& paper, const ReportDocument& report,
+                                 const Order& order) {
   const bool csv = order.path.endsWith(QLatin1String(".csv"), Qt::CaseInsensitive);
-  return saveFile(order.path, [&](QIODevice& out) { return csv ? writeCsv(report, out) : writePdf(report, out); });
+  return issueFile(shop, paper, order.path,
+                   [&](QIODevice& out) { return csv ? writeCsv(report, out) : writePdf(report, out); });
 }
 
-Result<void> writeCalendarFile(const Shop& shop, const Order& order) {
+// Days for a calendar are no paper that anybody is shown, so the ledger does not tell of them.
+Result<IssuedFile> writeCalendarFile(const Shop& shop, const Order& order) {
   const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
   const auto data = dueCalendarOf(shop, order.asOf, order.within, now);
   if (!data) return tl::unexpected(data.error());
   const auto calendar = writeCalendar(*data);
   if (!calendar) return tl::unexpected(calendar.error());
-  return saveFile(order.path, [&](QIODevice& out) -> Result<void> {
+  Result<void> saved = saveFile(order.path, [&](QIODevice& out) -> Result<void> {
     out.write(QByteArray::fromStdString(*calendar));
     return {};
   });
+  if (!saved) return tl::unexpected(saved.error());
+  return IssuedFile{.path = order.path, .untold = {}};
 }
 
-Result<void> writeLabelFile(const Shop& shop, const Order& order) {
+Result<IssuedFile> writeLabelFile(Shop& shop, const Order& order) {
   const bool one = order.paper == Paper::OneLabel;
   const auto labels = labelsOf(shop, one ? std::vector{order.tool} : std::vector<std::string>{});
   if (!labels) return tl::unexpected(labels.error());
   const LabelSheet sheet = one ? singleLabel() : a4Labels();
-  return saveFile(order.path, [&](QIODevice& out) { return writeLabels(*labels, sheet, shop.today(), out); });
+  return issueFile(shop, {.what = "labels", .id = one ? order.tool : std::string()}, order.path,
+                   [&](QIODevice& out) { return writeLabels(*labels, sheet, shop.today(), out); });
 }
 
-Result<void> writePaper(const Shop& shop, const Order& order) {
+Result<IssuedFile> writePaper(Shop& shop, const Order& order) {
   if (!hasItsEnding(order)) {
     return refuse({.field = "file",
                    .found = toText(order.path),
@@ -74,11 +81,13 @@ Result<void> writePaper(const Shop& shop, const Order& order) {
   if (order.paper == Paper::DueCalendar) return writeCalendarFile(shop, order);
   if (order.paper == Paper::DueList) {
     const auto data = dueListOf(shop, order.asOf, order.within);
-    return data ? writeDocument(buildDueList(*data), order) : tl::unexpected(data.error());
+    if (!data) return tl::unexpected(data.error());
+    return writeDocument(shop, {.what = "due"}, buildDueList(*data), order);
   }
   if (order.paper == Paper::Register) {
     const auto data = shop.toolRegister(order.asOf);
-    return data ? writeDocument(buildToolRegister(*data), order) : tl::unexpected(data.error());
+    if (!data) return tl::unexpected(data.error());
+    return writeDocument(shop, {.what = "register"}, buildToolRegister(*data), order);
   }
   return writeLabelFile(shop, order);
 }
@@ -174,15 +183,15 @@ void PapersPanel::start(const QString& path) {
                     .asOf = shop_.shop().today(),
                     .within = within_->currentData().toInt(),
                     .tool = toText(tool_)};
-  worker_.run<QString>(
-      [order](Shop& shop, const Progress&) -> Result<QString> {
-        if (const Result<void> done = writePaper(shop, order); !done) return tl::unexpected(done.error());
-        return order.path;
-      },
-      [this](const Result<QString>& done) {
-        if (!done) return message_->sayProblems(done.error());
-        message_->say(Tone::Good, tr("Written: %1").arg(*done));
-      });
+  worker_.run<IssuedFile>([order](Shop& shop, const Progress&) { return writePaper(shop, order); },
+                          [this](const Result<IssuedFile>& done) { tell(done); });
+}
+
+void PapersPanel::tell(const Result<IssuedFile>& done) {
+  if (!done) return message_->sayProblems(done.error());
+  if (done->untold.empty()) return message_->say(Tone::Good, tr("Written: %1").arg(done->path));
+  message_->say(Tone::Caution,
+                tr("Written: %1. The ledger does not tell of it: %2").arg(done->path, wordProblems(done->untold)));
 }
 
 void PapersPanel::keyPressEvent(QKeyEvent* event) {

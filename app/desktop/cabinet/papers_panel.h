@@ -3,6 +3,7 @@
 
 #include <QFrame>
 
+#include "issue_file.h"
 #include "open_shop.h"
 #include "worker.h"
 
@@ -33,6 +34,7 @@ class PapersPanel : public QFrame {
   void suggest();
   void write();
   void start(const QString& path);
+  void tell(const Result<IssuedFile>& done);
 
   OpenShop& shop_;
   QString tool_;

@@ -38,6 +38,8 @@ Shop::Inside::Inside(Database opened)
       jobs(database, ledger),
       bench(database, ledger),
       drafts(database),
+      signing(database, ledger),
+      issued(database, ledger),
       now(instantOfTheClock) {}
 
 Date Shop::Inside::today() const {

@@ -10,10 +10,12 @@
 #include "check_table.h"
 #include "draft_table.h"
 #include "fastener_table.h"
+#include "issue_table.h"
 #include "job_table.h"
 #include "reference_table.h"
 #include "shop.h"
 #include "shop_table.h"
+#include "signing_table.h"
 #include "tightening_table.h"
 #include "tool_table.h"
 
@@ -34,6 +36,8 @@ struct Shop::Inside {
   JobTable jobs;
   BenchSetupTable bench;
   DraftTable drafts;
+  SigningTable signing;
+  IssueTable issued;
   std::string who;  // the account acting; empty in an open shop
   // The instant that stamps a ledger entry, "2026-03-14T09:26:53.589Z". The clock's; the demo depot tells its own
   // time.

@@ -33,7 +33,14 @@ Result<Shop> Shop::open(const std::string& address) {
   return guarded([&]() -> Result<Shop> {
     auto database = Database::open(address);
     if (!database) return tl::unexpected(database.error());
-    return Shop(std::make_unique<Inside>(std::move(*database)));
+    const bool upgraded = database->outcome() == OpenOutcome::Upgraded;
+    Shop shop(std::make_unique<Inside>(std::move(*database)));
+    if (upgraded) {
+      Transaction transaction(shop.inside_->database);
+      shop.inside_->ledger.completeTree();
+      transaction.commit();
+    }
+    return shop;
   });
 }
 

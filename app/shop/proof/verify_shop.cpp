@@ -9,7 +9,15 @@
 namespace steadyturn {
 
 Result<Verification> verifyShop(const Shop& shop, const std::optional<Checkpoint>& checkpoint,
-                                const Progress& progress) {
+                                const Progress& progress, const std::string& trustedKey) {
+  Witness witness{.checkpoint = checkpoint, .key = {}};
+  if (!trustedKey.empty()) {
+    const auto key = parseHash(trustedKey);  // a public key has as many digits
+    if (!key) {
+      return refuse({.field = "key", .found = trustedKey, .accepted = "a public key: 64 hexadecimal digits"});
+    }
+    witness.key = writeHash(*key);
+  }
   return guarded([&]() -> Result<Verification> {
     auto& inside = shop.inside();
     const Snapshot snapshot(inside.database);
@@ -38,12 +46,20 @@ Result<Verification> verifyShop(const Shop& shop, const std::optional<Checkpoint
     records.push_back(inside.jobs.provenServices());
     records.push_back(inside.bench.proven());
     records.push_back(inside.bench.provenRanges());
-    return verifyLedger(inside.database, std::move(records), checkpoint, progress);
+    records.push_back(inside.signing.provenKeys());
+    records.push_back(inside.signing.provenCheckpoints());
+    records.push_back(inside.issued.proven());
+    return verifyLedger(inside.database, std::move(records), witness, progress);
   });
 }
 
 Result<Checkpoint> ledgerHead(const Shop& shop) {
-  return guarded([&]() -> Result<Checkpoint> { return headOf(shop.inside().database); });
+  return guarded([&]() -> Result<Checkpoint> {
+    auto& inside = shop.inside();
+    const Snapshot snapshot(inside.database);
+    const auto size = static_cast<std::uint64_t>(inside.ledger.size());
+    return Checkpoint{.size = size, .root = ledgerRoot(inside.database, size)};
+  });
 }
 
 }  // namespace steadyturn

@@ -157,8 +157,8 @@ TEST_F(ExportedLedger, LeadsFromACheckToTheCheckpointWithCoreutils) {
 }
 
 TEST_F(DemoShop, ACertificateCarriesItsPlaceInTheLedger) {
+  const auto proven = ask({"ledger", "prove", "42"});  // before: that the paper was issued is an entry, too
   ASSERT_EQ(run({"report", "certificate", "42", "-o", folder->path("c.csv")}).status, 0);
-  const auto proven = ask({"ledger", "prove", "42"});
   const std::string text = folder->read("c.csv");
   EXPECT_THAT(text, HasSubstr(proven.at("leaf").get<std::string>()));
   const std::string checkpoint = proven.at("checkpoint").get<std::string>();

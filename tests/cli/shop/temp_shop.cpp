@@ -39,9 +39,9 @@ std::size_t TempFolder::entries() const {
   return static_cast<std::size_t>(std::distance(std::filesystem::directory_iterator(folder_), {}));
 }
 
-Answer onShop(const std::string& shop, std::vector<std::string> arguments) {
+Answer onShop(const std::string& shop, std::vector<std::string> arguments, const Setting& setting) {
   arguments.insert(arguments.begin(), {"--shop", shop});
-  return sturn(arguments);
+  return sturn(arguments, setting);
 }
 
 NewShop::NewShop() {

@@ -28,7 +28,7 @@ class TempFolder {
 };
 
 // Runs `sturn` on `shop`.
-Answer onShop(const std::string& shop, std::vector<std::string> arguments);
+Answer onShop(const std::string& shop, std::vector<std::string> arguments, const Setting& setting = {});
 
 // Each test has a new, empty shop.
 class NewShop : public ::testing::Test {

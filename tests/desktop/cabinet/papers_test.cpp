@@ -9,6 +9,7 @@
 #include "keys.h"
 #include "message_line.h"
 #include "papers_panel.h"
+#include "shop_signing.h"
 #include "text.h"
 
 namespace steadyturn {
@@ -56,6 +57,9 @@ TEST_F(PapersTest, theDueListIsWrittenForTheBench) {
   writeTo("due.csv");
   EXPECT_TRUE(said().contains("due.csv")) << toText(said());
   const QByteArray text = content("due.csv");
+  const auto issues = issuesOf(shop_->shop(), {text.constData(), static_cast<std::size_t>(text.size())});
+  ASSERT_TRUE(issues);
+  EXPECT_EQ(issues->size(), 1U) << "the ledger tells of the paper";
   EXPECT_TRUE(text.contains("W15"));   // overdue
   EXPECT_TRUE(text.contains("W21"));   // due within the month
   EXPECT_FALSE(text.contains("W16"));  // due next summer

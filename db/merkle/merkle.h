@@ -6,6 +6,7 @@
 
 #include <array>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <span>
 #include <string>
@@ -24,36 +25,47 @@ std::optional<Hash> parseHash(std::string_view typed);  // 64 hexadecimal digits
 // A tree that takes leaf after leaf and keeps no more than one hash for each power of two: its root at any moment.
 class GrowingTree {
  public:
+  // Told of each complete subtree of 2^level leaves (level ≥ 1) with its place among those of its size, from 0.
+  using Completed = std::function<void(int level, std::uint64_t position, const Hash& root)>;
+  explicit GrowingTree(Completed told = {}) : told_(std::move(told)) {}
   void add(const Hash& leaf);
   std::uint64_t size() const { return size_; }
   Hash root() const;
 
  private:
+  Completed told_;
   std::uint64_t size_ = 0;
   std::vector<Hash> peaks_;  // roots of the full subtrees, the largest first: one for each bit of size_
 };
 
 Hash rootOf(std::span<const Hash> leaves);
 
-// The hashes that lead from leaf `index` (from 0) to the root. REQUIRES: index < leaves.size().
-std::vector<Hash> inclusionProof(std::span<const Hash> leaves, std::uint64_t index);
-// Whether `proof` leads from the leaf to the root (RFC 9162, 2.1.3.2).
-bool provesInclusion(std::span<const Hash> proof, const Hash& leaf, std::uint64_t index, std::uint64_t size,
-                     const Hash& root);
-
-// The hashes that show that the tree of the first `oldSize` leaves has only grown since. REQUIRES: 0 < oldSize ≤
-// leaves.size().
-std::vector<Hash> consistencyProof(std::span<const Hash> leaves, std::uint64_t oldSize);
-// Whether `proof` shows that the tree of `size` leaves begins with the older one (RFC 9162, 2.1.4.2). Nothing is
-// shown by an empty older tree, which is refused.
-bool provesConsistency(std::span<const Hash> proof, std::uint64_t oldSize, const Hash& oldRoot, std::uint64_t size,
-                       const Hash& root);
-
 // Leaves `begin` to before `end`, counted from 0.
 struct LeafRange {
   std::uint64_t begin = 0;
   std::uint64_t end = 0;
 };
+
+// Roots of complete subtrees of 2^level leaves (level 0: the leaves), `position` counted from 0 among those of the
+// size. A root or proof of a tree asks for some two of each size.
+using NodeSource = std::function<Hash(int level, std::uint64_t position)>;
+// REQUIRES: `leaves` begins at a multiple of the power of two that holds it.
+Hash rootOf(const NodeSource& nodes, LeafRange leaves);
+
+// The hashes that lead from leaf `index` (from 0) to the root. REQUIRES: index < size.
+std::vector<Hash> inclusionProof(const NodeSource& nodes, std::uint64_t size, std::uint64_t index);
+// Whether `proof` leads from the leaf to the root (RFC 9162, 2.1.3.2).
+bool provesInclusion(std::span<const Hash> proof, const Hash& leaf, std::uint64_t index, std::uint64_t size,
+                     const Hash& root);
+
+// The hashes that show that the tree of the first `oldSize` leaves has only grown since. REQUIRES: 0 < oldSize ≤
+// size.
+std::vector<Hash> consistencyProof(const NodeSource& nodes, std::uint64_t size, std::uint64_t oldSize);
+// Whether `proof` shows that the tree of `size` leaves begins with the older one (RFC 9162, 2.1.4.2). Nothing is
+// shown by an empty older tree, which is refused.
+bool provesConsistency(std::span<const Hash> proof, std::uint64_t oldSize, const Hash& oldRoot, std::uint64_t size,
+                       const Hash& root);
+
 // Whether a run of leaves stands in every larger tree as a tree of its own: it begins at a multiple of the power of
 // two that holds it.
 bool isSubtree(LeafRange leaves);

@@ -1,8 +1,6 @@
-#include "merkle.h"
-
-#include <sodium.h>
-
 #include <bit>
+
+#include "merkle.h"
 
 namespace steadyturn {
 
@@ -11,86 +9,50 @@ namespace {
 // Leaves in the left branch: the largest power of two below `leaves`. REQUIRES: leaves ≥ 2.
 std::uint64_t leftOf(std::uint64_t leaves) { return std::bit_floor(leaves - 1); }
 
-// SUBPROOF of RFC 9162, 2.1.4.1. `known`: whoever asks has the root of these first leaves already.
-void consistencyOf(std::span<const Hash> leaves, std::uint64_t first, bool known, std::vector<Hash>& proof) {
-  if (first == leaves.size()) {
-    if (!known) proof.push_back(rootOf(leaves));
+std::uint64_t countOf(LeafRange leaves) { return leaves.end - leaves.begin; }
+LeafRange leftBranch(LeafRange leaves) { return {leaves.begin, leaves.begin + leftOf(countOf(leaves))}; }
+LeafRange rightBranch(LeafRange leaves) { return {leaves.begin + leftOf(countOf(leaves)), leaves.end}; }
+
+// SUBPROOF of RFC 9162, 2.1.4.1. `known`: whoever asks has the root of the first leaves already.
+void consistencyOf(const NodeSource& nodes, LeafRange leaves, std::uint64_t first, bool known,
+                   std::vector<Hash>& proof) {
+  if (first == countOf(leaves)) {
+    if (!known) proof.push_back(rootOf(nodes, leaves));
     return;
   }
-  const auto left = leftOf(leaves.size());
+  const auto left = leftOf(countOf(leaves));
   if (first <= left) {
-    consistencyOf(leaves.first(left), first, known, proof);
-    proof.push_back(rootOf(leaves.subspan(left)));
+    consistencyOf(nodes, leftBranch(leaves), first, known, proof);
+    proof.push_back(rootOf(nodes, rightBranch(leaves)));
   } else {
-    consistencyOf(leaves.subspan(left), first - left, false, proof);
-    proof.push_back(rootOf(leaves.first(left)));
+    consistencyOf(nodes, rightBranch(leaves), first - left, false, proof);
+    proof.push_back(rootOf(nodes, leftBranch(leaves)));
   }
+}
+
+std::vector<Hash> inclusionOf(const NodeSource& nodes, LeafRange leaves, std::uint64_t index) {
+  if (countOf(leaves) == 1) return {};
+  const auto left = leftBranch(leaves), right = rightBranch(leaves);
+  const bool inLeft = index < left.end;
+  auto proof = inclusionOf(nodes, inLeft ? left : right, index);
+  proof.push_back(rootOf(nodes, inLeft ? right : left));
+  return proof;
 }
 
 }  // namespace
 
-Hash sha256(std::string_view bytes) {
-  Hash hash;
-  crypto_hash_sha256(hash.data(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size());
-  return hash;
-}
-
-Hash nodeHash(const Hash& left, const Hash& right) {
-  std::array<unsigned char, 65> node{0x01};
-  std::copy(left.begin(), left.end(), node.begin() + 1);
-  std::copy(right.begin(), right.end(), node.begin() + 33);
-  Hash hash;
-  crypto_hash_sha256(hash.data(), node.data(), node.size());
-  return hash;
-}
-
-std::string writeHash(const Hash& hash) {
-  std::array<char, 65> digits{};
-  sodium_bin2hex(digits.data(), digits.size(), hash.data(), hash.size());
-  return digits.data();
-}
-
-std::optional<Hash> parseHash(std::string_view typed) {
-  Hash hash;
-  if (typed.size() != 2 * hash.size()) return std::nullopt;
-  std::size_t read = 0;
-  if (sodium_hex2bin(hash.data(), hash.size(), typed.data(), typed.size(), nullptr, &read, nullptr) != 0 ||
-      read != hash.size()) {
-    return std::nullopt;
+Hash rootOf(const NodeSource& nodes, LeafRange leaves) {
+  const auto count = countOf(leaves);
+  if (count == 0) return sha256({});
+  if (std::has_single_bit(count)) {
+    const auto level = std::countr_zero(count);
+    return nodes(level, leaves.begin >> level);
   }
-  return hash;
+  return nodeHash(rootOf(nodes, leftBranch(leaves)), rootOf(nodes, rightBranch(leaves)));
 }
 
-void GrowingTree::add(const Hash& leaf) {
-  auto peak = leaf;
-  for (auto bits = size_++; (bits & 1) != 0; bits >>= 1) {
-    peak = nodeHash(peaks_.back(), peak);
-    peaks_.pop_back();
-  }
-  peaks_.push_back(peak);
-}
-
-Hash GrowingTree::root() const {
-  if (peaks_.empty()) return sha256({});
-  auto root = peaks_.back();
-  for (auto peak = peaks_.rbegin() + 1; peak != peaks_.rend(); ++peak) root = nodeHash(*peak, root);
-  return root;
-}
-
-Hash rootOf(std::span<const Hash> leaves) {
-  GrowingTree tree;
-  for (const auto& leaf : leaves) tree.add(leaf);
-  return tree.root();
-}
-
-std::vector<Hash> inclusionProof(std::span<const Hash> leaves, std::uint64_t index) {
-  if (leaves.size() == 1) return {};
-  const auto left = leftOf(leaves.size());
-  const bool inLeft = index < left;
-  auto proof =
-      inLeft ? inclusionProof(leaves.first(left), index) : inclusionProof(leaves.subspan(left), index - left);
-  proof.push_back(rootOf(inLeft ? leaves.subspan(left) : leaves.first(left)));
-  return proof;
+std::vector<Hash> inclusionProof(const NodeSource& nodes, std::uint64_t size, std::uint64_t index) {
+  return inclusionOf(nodes, {0, size}, index);
 }
 
 bool provesInclusion(std::span<const Hash> proof, const Hash& leaf, std::uint64_t index, std::uint64_t size,
@@ -113,9 +75,9 @@ bool provesInclusion(std::span<const Hash> proof, const Hash& leaf, std::uint64_
   return last == 0 && found == root;
 }
 
-std::vector<Hash> consistencyProof(std::span<const Hash> leaves, std::uint64_t oldSize) {
+std::vector<Hash> consistencyProof(const NodeSource& nodes, std::uint64_t size, std::uint64_t oldSize) {
   std::vector<Hash> proof;
-  consistencyOf(leaves, oldSize, true, proof);
+  consistencyOf(nodes, {0, size}, oldSize, true, proof);
   return proof;
 }
 

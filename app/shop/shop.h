@@ -132,7 +132,13 @@ class Shop {
   // Tightenings
   Result<Tightening> recordTightening(const Tightening& tightening);
   Result<std::vector<Tightening>> tighteningsOfJob(const std::string& job) const;
+
+  // Recall: what a tool's newest failed check puts in doubt (ISO/IEC 17025:2017, 7.10; ISO 9001:2015, 7.1.5.2).
   Result<RecallList> recall(const std::string& tool) const;
+  // A later decision about the same tightening takes the earlier one's place; both stay in the ledger.
+  Result<RecallList> decideRecall(const std::string& tool, const RecallChoice& choice);
+  // Only when every tightening in doubt is decided; a closed recall takes no more decisions.
+  Result<RecallList> closeRecall(const std::string& tool, const std::string& by, const std::string& note);
 
   // Files
   Result<ImportReport> importCsv(TableKind kind, const std::string& path, const ImportOptions& options,
@@ -145,7 +151,12 @@ class Shop {
   Result<std::vector<DueWork>> dueWork(Date asOf, Date until) const;
   Result<ToolRegisterData> toolRegister(Date asOf) const;
   Result<CertificateData> certificate(std::int64_t check) const;
+  Result<RecallReportData> recallReport(const std::string& tool) const;
   Result<JobSheetData> jobSheetData(const std::string& job) const;
+  // Every tool that is not retired, worst first.
+  Result<std::vector<FleetStory>> fleet(Date asOf, const Progress& progress = {}) const;
+  // Of one tool at each of its set-points, rising.
+  Result<std::vector<HistoryData>> histories(const std::string& tool, Date asOf) const;
   Result<HistoryData> history(const std::string& tool, std::optional<StatedTorque> target, Date asOf) const;
 
   Inside& inside() const { return *inside_; }  // for the application layer's own sources

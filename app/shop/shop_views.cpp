@@ -1,5 +1,6 @@
 #include "shop_views.h"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -46,6 +47,11 @@ std::string_view writeTableKind(TableKind kind) {
     if (one == kind) return word;
   }
   return {};
+}
+
+int RecallList::undecided() const {
+  return static_cast<int>(
+      std::ranges::count_if(tightenings, [](const RecallLine& entry) { return !entry.decision.has_value(); }));
 }
 
 }  // namespace steadyturn

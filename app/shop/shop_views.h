@@ -16,6 +16,7 @@
 #include "job_record.h"
 #include "job_sheet.h"
 #include "recall.h"
+#include "recall_report.h"
 #include "records.h"
 #include "synonym.h"
 #include "tool_register.h"
@@ -149,6 +150,12 @@ struct ToolOverview {
   double limitPercent = 0;
 };
 
+// A tool among all: the history of the set-point that decides, without events and uses, and where it stands.
+struct FleetStory {
+  HistoryData history;  // no points: never checked
+  Standing standing = Standing::NeverChecked;
+};
+
 struct Saved {
   std::vector<std::string> warnings;  // things a person should look at, though it was taken in
 };
@@ -176,17 +183,23 @@ struct JobDraft {
   std::string by;
 };
 
-struct RecallEntry {
-  Tightening tightening;
-  Fastener fastener;
-  RecallResult result;
-};
-
 struct RecallList {
   std::string tool;
   std::optional<Date> lastGood;
-  std::optional<Date> foundBad;          // absent: no failed check, nothing in doubt
-  std::vector<RecallEntry> tightenings;  // worst first
+  std::optional<Date> foundBad;         // absent: no failed check, nothing in doubt
+  std::vector<RecallLine> tightenings;  // worst first
+  std::int64_t failedCheck = 0;         // 0: none
+  std::optional<RecallClosing> closing{};
+
+  int undecided() const;
+};
+
+// What is decided about one tightening in doubt.
+struct RecallChoice {
+  std::int64_t tightening = 0;
+  RecallAction action = RecallAction::Accept;
+  std::string reason;  // needed to accept
+  std::string by;
 };
 
 enum class TableKind { Tools, References, Fasteners, Checks, Tightenings };

@@ -19,6 +19,11 @@ class CheckTable {
   std::optional<Check> find(std::int64_t id) const;
   // Of one tool, oldest first, with points; corrected ones included (correctedBy is filled).
   std::vector<Check> ofTool(const std::string& tool) const;
+  struct ReferenceUse {
+    Date date{};
+    std::string reference;
+  };
+  std::vector<ReferenceUse> referencesOf(const std::string& tool) const;  // one a check, as summaries() are ordered
   std::vector<Check> newest(int limit) const;  // by date, newest first; corrected ones included
   // Every check of the shop in the order tool, date, phase (as found first), id; corrected ones left out. For
   // exports.

@@ -53,6 +53,16 @@ std::vector<PointSummary> summariesOf(Statement& query) {
 
 }  // namespace
 
+std::vector<CheckTable::ReferenceUse> CheckTable::referencesOf(const std::string& tool) const {
+  Statement query(database_,
+                  "SELECT r.date, r.reference FROM check_record r WHERE r.tool = ? AND NOT EXISTS (SELECT 1 FROM "
+                  "check_record c WHERE c.corrects = r.id) ORDER BY r.date, r.phase, r.id");
+  query.run(tool);
+  std::vector<ReferenceUse> uses;
+  while (query.next()) uses.push_back({.date = storedDate(query.text(0)), .reference = query.text(1)});
+  return uses;
+}
+
 std::vector<PointSummary> CheckTable::summaries(const std::string& tool) const {
   Statement query(database_, summaryQuery(" AND r.tool = ?"));
   return summariesOf(query.run(tool));

@@ -124,6 +124,15 @@ std::vector<Tightening> TighteningTable::ofTool(const std::string& tool, Date fr
   return tighteningsOf(query.run(tool, writeDate(from), writeDate(to)));
 }
 
+std::vector<TighteningTable::DayCount> TighteningTable::countedByDay(const std::string& tool, Date to) const {
+  Statement query(database_,
+                  "SELECT date, COUNT(*) FROM tightening WHERE tool = ? AND date <= ? GROUP BY date ORDER BY date");
+  query.run(tool, writeDate(to));
+  std::vector<DayCount> days;
+  while (query.next()) days.push_back({.date = storedDate(query.text(0)), .tightenings = query.integer(1)});
+  return days;
+}
+
 std::vector<Tightening> TighteningTable::ofJob(const std::string& job) const {
   Statement query(database_, std::string(columns) + withJob + " WHERE t.job = ? ORDER BY t.date, t.id");
   return tighteningsOf(query.run(job));

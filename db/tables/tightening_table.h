@@ -17,6 +17,11 @@ class TighteningTable {
   bool exists(const Tightening& tightening) const;  // the same in every fact but the id
   std::vector<Tightening> all() const;              // by date, job, id
   std::vector<Tightening> ofTool(const std::string& tool, Date from, Date to) const;
+  struct DayCount {
+    Date date{};
+    std::int64_t tightenings = 0;
+  };
+  std::vector<DayCount> countedByDay(const std::string& tool, Date to) const;  // rising
   std::vector<Tightening> ofJob(const std::string& job) const;
   ProvenRows proven() const;  // for a proof
 

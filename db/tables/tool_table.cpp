@@ -100,6 +100,19 @@ void ToolTable::setStatus(const std::string& id, ToolStatus status, const std::s
       .run(writeToolStatus(status), reason, id);
 }
 
+std::vector<DatedStatus> ToolTable::statusEvents(const std::string& id) const {
+  Statement query(database_, "SELECT date, status, reason FROM tool_status_event WHERE tool = ? ORDER BY entry");
+  query.run(id);
+  std::vector<DatedStatus> events;
+  while (query.next()) {
+    const auto status = query.text(1);
+    events.push_back({.date = storedDate(query.text(0)),
+                      .status = stored(parseToolStatus(status), status),
+                      .reason = query.text(2)});
+  }
+  return events;
+}
+
 ProvenRows ToolTable::proven(Assay<Tool> assay) const {
   const RecordKind kind{.kind = "tool", .name = {{"tool", "id", 0}}, .changing = {"status", "status_reason"}};
   return {database_, kind, std::string(toolColumns) + " ORDER BY entry, id", 15,

@@ -10,6 +10,12 @@
 
 namespace steadyturn {
 
+struct DatedStatus {
+  Date date{};
+  ToolStatus status = ToolStatus::InService;
+  std::string reason;
+};
+
 class ToolTable {
  public:
   ToolTable(Database& database, Ledger& ledger);
@@ -20,6 +26,7 @@ class ToolTable {
   // Appends a status event (ledger kind "tool_status") and makes it the tool's present status.
   void setStatus(const std::string& id, ToolStatus status, const std::string& reason, Date date,
                  const EntryStamp& stamp);
+  std::vector<DatedStatus> statusEvents(const std::string& id) const;  // oldest first
   // For a proof. A tool's row shows its present status, which its events tell.
   ProvenRows proven(Assay<Tool> assay = {}) const;
   ProvenRows provenStatus() const;

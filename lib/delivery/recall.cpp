@@ -64,8 +64,10 @@ double doubt(const RecallFigure& figure) {
 }  // namespace
 
 RecallResult recallTightening(const DoubtfulPeriod& period, const PastTightening& tightening) {
-  return {.onTheDay = figureFor(tightening, knownOn(period, tightening)),
-          .worstCase = figureFor(tightening, knownAt(period.bad, tightening.setting))};
+  const Known onTheDay = knownOn(period, tightening);
+  Known atWorst = onTheDay;  // nothing else is known better
+  atWorst.deviationPercent = knownAt(period.bad, tightening.setting).deviationPercent;
+  return {.onTheDay = figureFor(tightening, onTheDay), .worstCase = figureFor(tightening, atWorst)};
 }
 
 bool worseThan(const RecallResult& a, const RecallResult& b) { return doubt(a.onTheDay) > doubt(b.onTheDay); }

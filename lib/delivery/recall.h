@@ -45,9 +45,9 @@ struct RecallResult {
 };
 
 // Interpolates along the range between set-points (constant outside), and in time between the two checks (clamped to
-// them). Between the checks the larger of their standard uncertainties and of their pull scatters is taken. With no
-// good check the deviation found bad is used throughout. REQUIRES: bad not empty; a setting and window without
-// problems (see problemsOf in delivery.h).
+// them). The larger of the two checks' standard uncertainties and of their pull scatters is taken, for the worst case
+// too. With no good check the deviation found bad is used throughout. REQUIRES: bad not empty; a setting and window
+// without problems (see problemsOf in delivery.h).
 RecallResult recallTightening(const DoubtfulPeriod& period, const PastTightening& tightening);
 
 // Worst first: by the larger of P(over part limit) and P(outside the window), on the day.

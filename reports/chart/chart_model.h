@@ -2,6 +2,7 @@
 // disagree.
 #pragma once
 
+#include <cstdint>
 #include <limits>
 #include <optional>
 #include <string>
@@ -11,16 +12,17 @@
 
 namespace steadyturn {
 
-enum class Mark { Circle, Triangle, Square, Diamond };  // shape carries the meaning, colour only repeats it
+enum class Mark { Circle, Triangle, Square, Diamond, Star };  // shape carries the meaning, colour only repeats it
 enum class Stroke { Solid, Dashed, Dotted };
 // What a thing means; the drawing side gives each role one colour and width, the same everywhere.
-enum class Role { AsFound, AsLeft, Fit, Prediction, Limit, Adjustment, Crossing, Today };
+enum class Role { AsFound, AsLeft, Fit, Prediction, Limit, Guard, Control, Adjustment, Crossing, Today, Event };
 
 struct ChartPoint {
   Date date{};
   double value = 0;
   std::optional<double> uncertainty;  // half the height of the error bar
   std::string note;                   // what hovering tells: date, value, verdict …
+  std::int64_t record = 0;            // the check it stands for; 0: none
 };
 
 struct PointSeries {
@@ -28,6 +30,7 @@ struct PointSeries {
   Role role = Role::AsFound;
   Mark mark = Mark::Circle;
   std::vector<ChartPoint> points;
+  bool onFloor = false;  // events without a value: drawn in a row at the foot of the chart
 };
 
 struct LineSeries {
@@ -51,12 +54,34 @@ struct HorizontalLine {
   std::string name;
   Role role = Role::Limit;
   double value = 0;
+  Stroke stroke = Stroke::Solid;
 };
 
 struct VerticalLine {
   std::string name;
   Role role = Role::Adjustment;
   Date date{};
+};
+
+// How far along the chart a day lies: by the calendar, or by what was done until then.
+class Passage {
+ public:
+  struct Knot {
+    Date date{};
+    double count = 0;
+  };
+  Passage() = default;  // by the calendar
+  // Between knots the count grows evenly; before the first and after the last at the pace of the whole. REQUIRES: at
+  // least two knots, rising dates, a count that never falls and does not stay the same throughout.
+  Passage(std::vector<Knot> knots, std::string name);
+
+  bool byCalendar() const { return knots_.empty(); }
+  const std::string& name() const { return name_; }  // of the axis; empty by the calendar
+  double place(Date date) const;                     // days since 1970-01-01, or the count
+
+ private:
+  std::vector<Knot> knots_;
+  std::string name_;
 };
 
 struct ChartModel {
@@ -68,6 +93,7 @@ struct ChartModel {
   std::vector<Band> bands;
   std::vector<HorizontalLine> horizontals;
   std::vector<VerticalLine> verticals;
+  Passage across{};
 };
 
 }  // namespace steadyturn

@@ -48,11 +48,9 @@ DriftDrawing drawDrift(const HistoryData& data, Date until) {
     for (const Date date : steps(from, to)) {
       const auto prediction = fit.predict(date, segment);
       if (!prediction) break;
-      // The line is straight: its two ends are the whole of it.
-      if (date == from || date == to) {
-        line.points.push_back(
-            {.date = date, .value = prediction->deviationPercent, .uncertainty = std::nullopt, .note = {}});
-      }
+      // Straight by the calendar; bent where a chart goes by uses.
+      line.points.push_back(
+          {.date = date, .value = prediction->deviationPercent, .uncertainty = std::nullopt, .note = {}});
       if (prediction->interval) band.edges.push_back({date, prediction->interval->low, prediction->interval->high});
     }
     if (line.points.size() > 1) drawing.lines.push_back(std::move(line));

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 #include "drift_drawing.h"
 #include "history_words.h"
@@ -32,7 +33,8 @@ void addChecks(ChartModel& chart, const HistoryData& data) {
     series.points.push_back({.date = point.date,
                              .value = point.meanDeviation,
                              .uncertainty = 2 * point.standardUncertainty,
-                             .note = pointNote(point)});
+                             .note = pointNote(point),
+                             .record = point.check});
   }
   for (auto* series : {&asFound, &asLeft}) {
     if (!series->points.empty()) chart.points.push_back(std::move(*series));
@@ -44,6 +46,48 @@ void addLimits(ChartModel& chart, double limitPercent) {
     chart.horizontals.push_back(
         {.name = fmt::format("limit {} %", signedNumber(limit, 4)), .role = Role::Limit, .value = limit});
   }
+}
+
+void addGuardBand(ChartModel& chart, const HistoryData& data) {
+  const double acceptance = data.limitPercent - 2 * data.points.back().standardUncertainty;
+  if (acceptance <= 0) return;
+  for (const double guard : {acceptance, -acceptance}) {
+    chart.horizontals.push_back({.name = fmt::format("guard band from {} %", signedNumber(guard, 3)),
+                                 .role = Role::Guard,
+                                 .value = guard,
+                                 .stroke = Stroke::Dashed});
+  }
+}
+
+struct EventLook {
+  HistoryEventKind kind;
+  const char* name;
+  Mark mark;
+};
+constexpr std::array eventLooks{
+    EventLook{HistoryEventKind::ReferenceChanged, "reference standard changed", Mark::Diamond},
+    EventLook{HistoryEventKind::Held, "held", Mark::Star},
+    EventLook{HistoryEventKind::Released, "released", Mark::Square},
+    EventLook{HistoryEventKind::Retired, "retired", Mark::Triangle}};
+
+void addEvents(ChartModel& chart, const HistoryData& data) {
+  for (const auto& look : eventLooks) {
+    PointSeries series{.name = look.name, .role = Role::Event, .mark = look.mark, .points = {}, .onFloor = true};
+    for (const auto& event : data.events) {
+      if (event.kind != look.kind) continue;
+      series.points.push_back({.date = event.date, .value = 0, .uncertainty = {}, .note = event.note});
+    }
+    if (!series.points.empty()) chart.points.push_back(std::move(series));
+  }
+}
+
+Passage passageByUses(const HistoryData& data) {
+  std::vector<Passage::Knot> knots;
+  // Before the first tightening nothing was used: the first check stands at nought.
+  const Date start = data.points.empty() ? data.uses.front().date : data.points.front().date;
+  if (start < data.uses.front().date) knots.push_back({start, 0});
+  for (const auto& use : data.uses) knots.push_back({use.date, static_cast<double>(use.tightenings)});
+  return {std::move(knots), "tightenings on record"};
 }
 
 void addAdjustments(ChartModel& chart, const HistoryData& data) {
@@ -66,7 +110,11 @@ void addCrossing(ChartModel& chart, const HistoryData& data, Date until) {
 
 }  // namespace
 
-ChartModel historyChart(const HistoryData& data) {
+bool canGoByUses(const HistoryData& data) {
+  return data.uses.size() > 1 && data.uses.back().tightenings > data.uses.front().tightenings;
+}
+
+ChartModel historyChart(const HistoryData& data, Along along) {
   ChartModel chart{.title = fmt::format("{} at {}", data.tool.id, writeTorque(data.target)),
                    .subtitle = driftSentence(data),
                    .valueAxis = "mean deviation ± W, %",
@@ -74,7 +122,8 @@ ChartModel historyChart(const HistoryData& data) {
                    .lines = {},
                    .bands = {},
                    .horizontals = {},
-                   .verticals = {}};
+                   .verticals = {},
+                   .across = along == Along::Uses ? passageByUses(data) : Passage()};
   addLimits(chart, data.limitPercent);
   if (data.points.empty()) return chart;
   const Date until = drawnUntil(data);
@@ -82,6 +131,8 @@ ChartModel historyChart(const HistoryData& data) {
   auto drift = drawDrift(data, until);
   chart.lines = std::move(drift.lines);
   chart.bands = std::move(drift.bands);
+  addGuardBand(chart, data);
+  addEvents(chart, data);
   addAdjustments(chart, data);
   addCrossing(chart, data, until);
   // The day it was drawn for: "today" only for whoever looks on that day.

@@ -8,6 +8,20 @@
 
 namespace steadyturn {
 
+// What happened to a tool besides its checks.
+enum class HistoryEventKind { ReferenceChanged, Held, Released, Retired };
+struct HistoryEvent {
+  Date date{};
+  HistoryEventKind kind = HistoryEventKind::ReferenceChanged;
+  std::string note;  // "checked with REF-2 from here on, before with REF-1"
+};
+
+// Tightenings on record up to and with a day.
+struct UseCount {
+  Date date{};
+  std::int64_t tightenings = 0;
+};
+
 struct HistoryData {
   Tool tool;
   StatedTorque target;
@@ -16,9 +30,19 @@ struct HistoryData {
   double confidence = 0.95;
   Date asOf{};
   int intervalDays = 365;
-  DriftResult drift;  // as of asOf
+  DriftResult drift;                   // as of asOf
+  std::vector<HistoryEvent> events{};  // rising
+  std::vector<UseCount> uses{};        // rising; one for each day of use
 };
 
-ChartModel historyChart(const HistoryData& data);
+// How far a chart's horizontal axis goes by: the calendar, or the tightenings on record.
+enum class Along { Calendar, Uses };
+// Tightenings are on record on at least two days, so that a chart can go by them.
+bool canGoByUses(const HistoryData& data);
+
+// Events stand in a row at its foot. The guard band is the newest check's expanded uncertainty U inside the limits
+// (ILAC-G8:09/2019): a mean between the two lines can't be called conforming beyond doubt.
+// REQUIRES: canGoByUses(data) to go along the uses.
+ChartModel historyChart(const HistoryData& data, Along along = Along::Calendar);
 
 }  // namespace steadyturn

@@ -45,6 +45,18 @@ std::string driftSentence(const HistoryData& data) {
                      leavingClause(data));
 }
 
+std::string shortDriftSentence(const HistoryData& data) {
+  if (data.points.empty()) return "never checked";
+  const auto& drift = data.drift;
+  if (drift.state == DriftState::Unknown) return "too few checks to tell a drift";
+  std::string how = "scatters";
+  if (slopeIsCertain(drift)) how = fmt::format("{} % a year", signedNumber(*drift.slopePercentPerYear, 2));
+  if (drift.state == DriftState::Steady) how = "steady";
+  if (!drift.crossingDate) return how + ", stays within";
+  if (*drift.crossingDate <= data.asOf) return how + ", may be outside now";
+  return how + ", inside until " + writeDate(*drift.crossingDate).substr(0, sizeof "2027-03" - 1);
+}
+
 std::string pointNote(const PointSummary& point) {
   return fmt::format("{}, {}: {} % ± {} % (k = 2), {}", writeDate(point.date),
                      point.phase == Phase::AsFound ? "as found" : "as left", signedNumber(point.meanDeviation, 3),

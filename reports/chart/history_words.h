@@ -13,6 +13,9 @@ std::string signedNumber(double value, int significant);
 // "drifts by +0.9 % a year; could leave ±4 % around 2027-03-11", "steady …", "too few checks to tell a drift".
 std::string driftSentence(const HistoryData& data);
 
+// The same in a few words, for a small chart: "+0.31 % a year, may be outside now".
+std::string shortDriftSentence(const HistoryData& data);
+
 // "2024-01-10, as found: +1.1 % ± 0.6 % (k = 2), pass".
 std::string pointNote(const PointSummary& point);
 

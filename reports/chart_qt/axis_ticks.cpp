@@ -69,6 +69,7 @@ std::string signedLabel(double value) {
 Extent valuesBesidesBands(const ChartModel& chart) {
   Extent extent;
   for (const auto& series : chart.points) {
+    if (series.onFloor) continue;
     for (const auto& point : series.points) {
       extent.take(point.value - point.uncertainty.value_or(0));
       extent.take(point.value + point.uncertainty.value_or(0));
@@ -85,17 +86,17 @@ Extent valuesBesidesBands(const ChartModel& chart) {
 
 double axisPlace(Date date) { return static_cast<double>(date.time_since_epoch().count()); }
 
-AxisRange dateRange(const ChartModel& chart) {
+AxisRange acrossRange(const ChartModel& chart) {
   Extent extent;
   const auto takeAll = [&](const auto& dated) {
-    for (const auto& one : dated) extent.take(axisPlace(one.date));
+    for (const auto& one : dated) extent.take(chart.across.place(one.date));
   };
   for (const auto& series : chart.points) takeAll(series.points);
   for (const auto& line : chart.lines) takeAll(line.points);
   for (const auto& band : chart.bands) takeAll(band.edges);
   takeAll(chart.verticals);
   if (extent.empty()) return {axisPlace(Date{}), axisPlace(Date{}) + 365};
-  const double room = std::max(extent.span() * 0.03, 15.0);
+  const double room = std::max(extent.span() * 0.03, chart.across.byCalendar() ? 15.0 : 1.0);
   return {extent.low - room, extent.high + room};
 }
 
@@ -117,7 +118,8 @@ AxisRange valueRange(const ChartModel& chart) {
   }
   const double span = extent.span() > 0 ? extent.span() : std::max(1.0, std::abs(extent.low));
   const double above = chart.verticals.empty() ? 0.08 : 0.2;
-  return {extent.low - 0.08 * span, extent.high + above * span};
+  const bool floor = std::ranges::any_of(chart.points, &PointSeries::onFloor);
+  return {extent.low - (floor ? 0.14 : 0.08) * span, extent.high + above * span};
 }
 
 std::vector<Tick> dateTicks(AxisRange range, int most) {
@@ -139,6 +141,14 @@ std::vector<Tick> valueTicks(AxisRange range, int most) {
   // Counting whole steps keeps 0 a 0 and 0.3 a 0.3.
   for (double count = first; count * step <= range.high; ++count)
     ticks.push_back({count * step, signedLabel(count * step)});
+  return ticks;
+}
+
+std::vector<Tick> countTicks(AxisRange range, int most) {
+  std::vector<Tick> ticks;
+  const double step = std::max(1.0, roundStep(range.high - range.low, most));
+  for (double count = std::max(0.0, std::ceil(range.low / step)); count * step <= range.high; ++count)
+    ticks.push_back({count * step, fmt::format("{:.0f}", count * step)});
   return ticks;
 }
 

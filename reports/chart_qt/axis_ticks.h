@@ -17,11 +17,16 @@ struct AxisRange {
   double low = 0, high = 0;  // low < high
 };
 
-// A date as a place on the axis: days since 1970-01-01.
+// The part of a chart that is looked at.
+struct ChartWindow {
+  AxisRange across, values;
+};
+
+// Days since 1970-01-01, where a chart goes by the calendar.
 double axisPlace(Date date);
 
-// All dates the chart shows, with a little room on both sides.
-AxisRange dateRange(const ChartModel& chart);
+// All the chart shows, with a little room on both sides.
+AxisRange acrossRange(const ChartModel& chart);
 // All values: points with their bars, lines, both limits, with room above for the labels of vertical lines. A band
 // that opens far beyond everything else is cut, so that it does not press the rest flat.
 AxisRange valueRange(const ChartModel& chart);
@@ -30,5 +35,7 @@ AxisRange valueRange(const ChartModel& chart);
 std::vector<Tick> dateTicks(AxisRange range, int most);
 // Round steps (1, 2 or 5 × a power of ten), with signs: "+2", "0", "−2".
 std::vector<Tick> valueTicks(AxisRange range, int most);
+// Whole round steps from 0 on, without signs.
+std::vector<Tick> countTicks(AxisRange range, int most);
 
 }  // namespace steadyturn

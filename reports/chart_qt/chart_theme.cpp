@@ -15,6 +15,12 @@ QColor ChartTheme::colour(Role role) const {
     case Role::Limit:
     case Role::Crossing:
       return limit;
+    case Role::Guard:
+      return guard;
+    case Role::Control:
+      return fit;
+    case Role::Event:
+      return quietText;
     case Role::Adjustment:
       return adjustment;
     case Role::Today:
@@ -34,6 +40,7 @@ const ChartTheme& lightTheme() {
                                 .predictionFill = QColor(0xdf, 0xe8, 0xf1),
                                 .predictionEdge = QColor(0x7d, 0x8f, 0xa3),
                                 .limit = QColor(0x9a, 0x12, 0x50),
+                                .guard = QColor(0x7a, 0x4a, 0x62),
                                 .adjustment = QColor(0x8a, 0x5a, 0x20),
                                 .today = QColor(0x5a, 0x64, 0x6e)};
   return theme;
@@ -50,6 +57,7 @@ const ChartTheme& darkTheme() {
                                 .predictionFill = QColor(0x2c, 0x37, 0x43),
                                 .predictionEdge = QColor(0x7b, 0x8e, 0xa2),
                                 .limit = QColor(0xf2, 0x86, 0xb4),
+                                .guard = QColor(0xc0, 0x90, 0xa8),
                                 .adjustment = QColor(0xc9, 0x9b, 0x62),
                                 .today = QColor(0x9a, 0xa4, 0xaf)};
   return theme;

@@ -11,7 +11,7 @@ namespace steadyturn {
 
 struct ChartTheme {
   QColor background, text, quietText, grid;
-  QColor asFound, asLeft, fit, predictionFill, predictionEdge, limit, adjustment, today;
+  QColor asFound, asLeft, fit, predictionFill, predictionEdge, limit, guard, adjustment, today;
 
   QColor colour(Role role) const;
 };

@@ -28,9 +28,12 @@ LabelsItem::LabelsItem(QChart* chart, std::shared_ptr<const ChartModel> model, Q
 void LabelsItem::layOut() {
   prepareGeometryChange();
   labels_.clear();
-  double highest = -std::numeric_limits<double>::infinity();
-  for (const auto& line : model_->horizontals) highest = std::max(highest, line.value);
-  for (const auto& line : model_->horizontals) placeHorizontal(line, line.value == highest);
+  const double middle = chart_->plotArea().center().y();
+  for (const auto& line : model_->horizontals) {
+    // A guard band's name stands inside the limits, every other one outside.
+    const bool above = chart_->mapToPosition({0, line.value}, placed_).y() < middle;
+    placeHorizontal(line, above != (line.role == Role::Guard));
+  }
   // The rarer the line, the surer its label: adjustments come last and give way.
   for (const auto& line : model_->verticals) {
     if (line.role != Role::Adjustment) placeVertical(line);
@@ -45,6 +48,7 @@ void LabelsItem::placeHorizontal(const HorizontalLine& line, bool upper) {
   const QRectF plot = chart_->plotArea();
   const QString text = QString::fromStdString(line.name);
   const double y = chart_->mapToPosition({0, line.value}, placed_).y();
+  if (y < plot.top() || y > plot.bottom()) return;
   QRectF box(0, 0, metrics.horizontalAdvance(text) + 2, metrics.height());
   box.moveLeft(plot.left() + gap);
   if (upper) {
@@ -52,6 +56,12 @@ void LabelsItem::placeHorizontal(const HorizontalLine& line, bool upper) {
   } else {
     box.moveTop(y + 1);
   }
+  // Where lines lie close, names stand side by side.
+  const auto taken = [&] {
+    return std::ranges::any_of(labels_, [&](const Label& other) { return other.box.intersects(box); });
+  };
+  while (taken() && box.right() < plot.right()) box.moveLeft(box.left() + box.width() / 2);
+  if (taken()) return;
   labels_.push_back({text, box, theme_.colour(line.role)});
 }
 
@@ -59,7 +69,8 @@ void LabelsItem::placeVertical(const VerticalLine& line) {
   const QFontMetricsF metrics(font_);
   const QRectF plot = chart_->plotArea();
   const QString text = QString::fromStdString(line.name);
-  const double x = chart_->mapToPosition({axisPlace(line.date), 0}, placed_).x();
+  const double x = chart_->mapToPosition({model_->across.place(line.date), 0}, placed_).x();
+  if (x < plot.left() || x > plot.right()) return;
   QRectF box(0, 0, metrics.horizontalAdvance(text) + 2, metrics.height());
   for (int row = 0; row < topRows; ++row) {
     for (const bool right : {true, false}) {

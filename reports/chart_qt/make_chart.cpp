@@ -45,6 +45,8 @@ QScatterSeries::MarkerShape legendShape(Mark mark) {
       return QScatterSeries::MarkerShapeRectangle;
     case Mark::Diamond:
       return QScatterSeries::MarkerShapeRotatedRectangle;
+    case Mark::Star:
+      return QScatterSeries::MarkerShapeStar;
     case Mark::Circle:
       break;
   }
@@ -53,12 +55,12 @@ QScatterSeries::MarkerShape legendShape(Mark mark) {
 
 class ChartMaker {
  public:
-  ChartMaker(std::shared_ptr<const ChartModel> model, const ChartTheme& theme)
+  ChartMaker(std::shared_ptr<const ChartModel> model, const ChartTheme& theme, const ChartWindow& window)
       : model_(std::move(model)),
         theme_(theme),
         chart_(std::make_unique<QChart>()),
-        dates_(dateRange(*model_)),
-        values_(valueRange(*model_)) {}
+        across_(window.across),
+        values_(window.values) {}
 
   std::unique_ptr<QChart> make() {
     dress();
@@ -98,7 +100,13 @@ class ChartMaker {
   }
 
   void addAxes() {
-    dateAxis_ = makeAxis(dates_, dateTicks(dates_, 9), Qt::AlignBottom);
+    const bool calendar = model_->across.byCalendar();
+    acrossAxis_ = makeAxis(across_, calendar ? dateTicks(across_, 9) : countTicks(across_, 9), Qt::AlignBottom);
+    if (!calendar) {
+      acrossAxis_->setTitleText(QString::fromStdString(model_->across.name()));
+      acrossAxis_->setTitleFont(plainFont(12));
+      acrossAxis_->setTitleBrush(theme_.quietText);
+    }
     valueAxis_ = makeAxis(values_, valueTicks(values_, 8), Qt::AlignLeft);
     valueAxis_->setTitleText(QString::fromStdString(model_->valueAxis));
     valueAxis_->setTitleFont(plainFont(12));
@@ -107,7 +115,7 @@ class ChartMaker {
 
   void attach(QAbstractSeries* series) {
     chart_->addSeries(series);
-    series->attachAxis(dateAxis_);
+    series->attachAxis(acrossAxis_);
     series->attachAxis(valueAxis_);
   }
 
@@ -116,8 +124,8 @@ class ChartMaker {
       auto* high = new QLineSeries(chart_.get());
       auto* low = new QLineSeries(chart_.get());
       for (const auto& edge : band.edges) {
-        high->append(axisPlace(edge.date), edge.high);
-        low->append(axisPlace(edge.date), edge.low);
+        high->append(model_->across.place(edge.date), edge.high);
+        low->append(model_->across.place(edge.date), edge.low);
       }
       auto* area = new QAreaSeries(high, low);
       area->setName(QString::fromStdString(band.name));
@@ -138,10 +146,13 @@ class ChartMaker {
 
   void addStraightLines() {
     for (const auto& line : model_->horizontals) {
-      addStraight({dates_.low, line.value}, {dates_.high, line.value}, QPen(theme_.colour(line.role), 1.8));
+      const bool firm = line.role == Role::Limit;
+      QPen pen(theme_.colour(line.role), firm ? 1.8 : 1.2);
+      pen.setStyle(penStyle(line.stroke));
+      addStraight({across_.low, line.value}, {across_.high, line.value}, pen);
     }
     for (const auto& line : model_->verticals) {
-      const double x = axisPlace(line.date);
+      const double x = model_->across.place(line.date);
       addStraight({x, values_.low}, {x, values_.high}, verticalPen(theme_, line.role));
     }
   }
@@ -152,10 +163,10 @@ class ChartMaker {
       series->setName(QString::fromStdString(line.name));
       series->setPen(QPen(theme_.colour(line.role), 2, penStyle(line.stroke)));
       attach(series);
-      whenLaidOut([series, &line, model = model_, dates = dates_](const QRectF& plot) {
+      whenLaidOut([series, &line, model = model_, across = across_](const QRectF& plot) {
         QList<QPointF> drawn;
-        for (const auto index : thin(line.points, dates, static_cast<int>(plot.width()))) {
-          drawn << QPointF(axisPlace(line.points[index].date), line.points[index].value);
+        for (const auto index : thin(line.points, model->across, across, static_cast<int>(plot.width()))) {
+          drawn << QPointF(model->across.place(line.points[index].date), line.points[index].value);
         }
         series->replace(drawn);
       });
@@ -174,8 +185,8 @@ class ChartMaker {
       legendCarrier->setBorderColor(theme_.background);
       attach(legendCarrier);
       placed = legendCarrier;
-      auto* marks =
-          new MarksItem(chart_.get(), model_, &series, placed, theme_.colour(series.role), theme_.background, dates_);
+      auto* marks = new MarksItem(chart_.get(), model_, &series, placed, theme_.colour(series.role),
+                                  theme_.background, across_);
       marks->setZValue(overSeries);
       whenLaidOut([marks](const QRectF&) { marks->layOut(); });
     }
@@ -184,7 +195,7 @@ class ChartMaker {
       attach(placed);
     }
     auto* labels = new LabelsItem(chart_.get(), model_, placed, theme_, plainFont(12));
-    labels->setZValue(overSeries);
+    labels->setZValue(underMarks);
     whenLaidOut([labels](const QRectF&) { labels->layOut(); });
   }
 
@@ -211,20 +222,25 @@ class ChartMaker {
     QObject::connect(chart_.get(), &QChart::plotAreaChanged, chart_.get(), layOut);
   }
 
-  static constexpr double overSeries = 6;  // above every series, below tool tips
+  static constexpr double underMarks = 5;  // above every series: a name must never hide a check
+  static constexpr double overSeries = 6;
 
   std::shared_ptr<const ChartModel> model_;
   const ChartTheme& theme_;
   std::unique_ptr<QChart> chart_;
-  AxisRange dates_, values_;
-  QCategoryAxis* dateAxis_ = nullptr;
+  AxisRange across_, values_;
+  QCategoryAxis* acrossAxis_ = nullptr;
   QCategoryAxis* valueAxis_ = nullptr;
 };
 
 }  // namespace
 
-std::unique_ptr<QChart> makeChart(std::shared_ptr<const ChartModel> model, const ChartTheme& theme) {
-  return ChartMaker(std::move(model), theme).make();
+std::unique_ptr<QChart> makeChart(std::shared_ptr<const ChartModel> model, const ChartTheme& theme,
+                                  const std::optional<ChartWindow>& window) {
+  const ChartWindow shown = window ? *window : wholeWindow(*model);
+  return ChartMaker(std::move(model), theme, shown).make();
 }
+
+ChartWindow wholeWindow(const ChartModel& model) { return {acrossRange(model), valueRange(model)}; }
 
 }  // namespace steadyturn

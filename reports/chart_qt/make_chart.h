@@ -3,14 +3,18 @@
 
 #include <QtCharts/QChart>
 #include <memory>
+#include <optional>
 
+#include "axis_ticks.h"
 #include "chart_model.h"
 #include "chart_theme.h"
 
 namespace steadyturn {
 
-// The chart thins its points to the pixels at hand whenever its size changes, and tells a point's note as a tool tip.
-// REQUIRES: a QApplication; model not null.
-std::unique_ptr<QChart> makeChart(std::shared_ptr<const ChartModel> model, const ChartTheme& theme = lightTheme());
+// Shows the whole model, or the window of it. The chart thins its points to the pixels at hand whenever its size
+// changes. REQUIRES: a QApplication; model not null.
+std::unique_ptr<QChart> makeChart(std::shared_ptr<const ChartModel> model, const ChartTheme& theme = lightTheme(),
+                                  const std::optional<ChartWindow>& window = {});
+ChartWindow wholeWindow(const ChartModel& model);
 
 }  // namespace steadyturn

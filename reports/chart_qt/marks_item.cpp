@@ -1,7 +1,7 @@
 #include "marks_item.h"
 
-#include <QGraphicsSceneHoverEvent>
 #include <QPainter>
+#include <algorithm>
 #include <cmath>
 
 namespace steadyturn {
@@ -9,7 +9,6 @@ namespace {
 
 constexpr double markSize = 9;
 constexpr double capHalfWidth = 3;
-constexpr double hoverReach = 12;
 // Marks of nine pixels that begin within the same two can't be told apart.
 constexpr double columnWidth = 2;
 
@@ -24,6 +23,16 @@ QPolygonF markShape(Mark mark, double size) {
       return QPolygonF({{-r, -r}, {r, -r}, {r, r}, {-r, r}});
     case Mark::Diamond:
       return QPolygonF({{0, -r * 1.2}, {r * 1.2, 0}, {0, r * 1.2}, {-r * 1.2, 0}});
+    case Mark::Star: {
+      QPolygonF star;
+      constexpr int points = 5;
+      for (int i = 0; i < 2 * points; ++i) {
+        const double angle = M_PI * i / points;
+        const double reach = i % 2 == 0 ? r * 1.35 : r * 0.55;
+        star << QPointF(reach * std::sin(angle), -reach * std::cos(angle));
+      }
+      return star;
+    }
     case Mark::Circle:
       break;
   }
@@ -37,7 +46,7 @@ QPolygonF markShape(Mark mark, double size) {
 }
 
 MarksItem::MarksItem(QChart* chart, std::shared_ptr<const ChartModel> model, const PointSeries* series,
-                     QAbstractSeries* placed, const QColor& colour, const QColor& ground, AxisRange dates)
+                     QAbstractSeries* placed, const QColor& colour, const QColor& ground, AxisRange across)
     : QGraphicsItem(chart),
       chart_(chart),
       model_(std::move(model)),
@@ -45,21 +54,29 @@ MarksItem::MarksItem(QChart* chart, std::shared_ptr<const ChartModel> model, con
       placed_(placed),
       colour_(colour),
       ground_(ground),
-      dates_(dates) {
-  setAcceptHoverEvents(true);
+      across_(across) {
+  setAcceptedMouseButtons(Qt::NoButton);
 }
 
 void MarksItem::layOut() {
   prepareGeometryChange();
   spots_.clear();
   const int columns = std::max(1, static_cast<int>(chart_->plotArea().width() / columnWidth));
-  for (const auto index : thin(series_->points, dates_, columns)) {
+  const QRectF plot = chart_->plotArea();
+  // A pixel's rounding must not drop a mark on the edge.
+  const QRectF seen = plot.adjusted(-1, -1, 1, 1);
+  for (const auto index : thin(series_->points, model_->across, across_, columns)) {
     const auto& point = series_->points[index];
-    const double x = axisPlace(point.date);
+    const double x = model_->across.place(point.date);
     Spot spot{.at = chart_->mapToPosition({x, point.value}, placed_), .barTop = 0, .barBottom = 0, .point = &point};
+    if (series_->onFloor) spot.at.setY(plot.bottom() - floorHeight);
+    if (!seen.contains(spot.at)) continue;
     if (point.uncertainty) {
-      spot.barTop = chart_->mapToPosition({x, point.value + *point.uncertainty}, placed_).y();
-      spot.barBottom = chart_->mapToPosition({x, point.value - *point.uncertainty}, placed_).y();
+      const auto reach = [&](double value) {
+        return std::clamp(chart_->mapToPosition({x, value}, placed_).y(), plot.top(), plot.bottom());
+      };
+      spot.barTop = reach(point.value + *point.uncertainty);
+      spot.barBottom = reach(point.value - *point.uncertainty);
     }
     spots_.push_back(spot);
   }
@@ -98,18 +115,6 @@ void MarksItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidge
   painter->setBrush(colour_);
   const QPolygonF shape = markShape(series_->mark, markSize);
   for (const auto& spot : spots_) painter->drawPolygon(shape.translated(spot.at));
-}
-
-void MarksItem::hoverMoveEvent(QGraphicsSceneHoverEvent* event) {
-  const Spot* nearest = nullptr;
-  double best = hoverReach;
-  for (const auto& spot : spots_) {
-    const double distance = QLineF(spot.at, event->pos()).length();
-    if (distance >= best) continue;
-    best = distance;
-    nearest = &spot;
-  }
-  setToolTip(nearest ? QString::fromStdString(nearest->point->note) : QString());
 }
 
 }  // namespace steadyturn

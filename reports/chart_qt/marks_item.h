@@ -16,16 +16,13 @@ class MarksItem : public QGraphicsItem {
   // `series` lies within the chart's model, which `model` keeps alive; `placed` is a series of the chart whose axes
   // count.
   MarksItem(QChart* chart, std::shared_ptr<const ChartModel> model, const PointSeries* series,
-            QAbstractSeries* placed, const QColor& colour, const QColor& ground, AxisRange dates);
+            QAbstractSeries* placed, const QColor& colour, const QColor& ground, AxisRange across);
 
   // To be called when the plot area has changed: thins to the pixels at hand.
   void layOut();
 
   QRectF boundingRect() const override;
   void paint(QPainter* painter, const QStyleOptionGraphicsItem* option, QWidget* widget) override;
-
- protected:
-  void hoverMoveEvent(QGraphicsSceneHoverEvent* event) override;
 
  private:
   struct Spot {
@@ -40,9 +37,12 @@ class MarksItem : public QGraphicsItem {
   const PointSeries* series_;
   QAbstractSeries* placed_;
   QColor colour_, ground_;
-  AxisRange dates_;
+  AxisRange across_;
   std::vector<Spot> spots_;
 };
+
+// How high above the foot of the plot events stand, in pixels.
+inline constexpr double floorHeight = 9;
 
 // The outline of a mark around (0, 0), for charts and legends alike.
 QPolygonF markShape(Mark mark, double size);

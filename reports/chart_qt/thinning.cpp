@@ -30,21 +30,27 @@ void take(ColumnExtremes& column, const std::vector<ChartPoint>& points, std::si
 
 }  // namespace
 
-std::vector<std::size_t> thin(const std::vector<ChartPoint>& points, AxisRange range, int columns) {
+std::vector<std::size_t> thin(const std::vector<ChartPoint>& points, const Passage& across, AxisRange range,
+                              int columns) {
   const auto width = static_cast<std::size_t>(std::max(columns, 1));
+  const auto place = [&](const ChartPoint& point) { return across.place(point.date); };
+  const auto inside = std::ranges::lower_bound(points, range.low, {}, place);
+  const auto beyond = std::ranges::upper_bound(inside, points.end(), range.high, {}, place);
+  const auto first = static_cast<std::size_t>(inside - points.begin()) - (inside == points.begin() ? 0 : 1);
+  const auto end = static_cast<std::size_t>(beyond - points.begin()) + (beyond == points.end() ? 0 : 1);
   std::vector<std::size_t> kept;
-  if (points.size() <= 2 * width) {
-    kept.resize(points.size());
-    std::iota(kept.begin(), kept.end(), std::size_t{0});
+  if (end - first <= 2 * width) {
+    kept.resize(end - first);
+    std::iota(kept.begin(), kept.end(), first);
     return kept;
   }
   std::vector<ColumnExtremes> extremes(width);
   const double scale = static_cast<double>(width) / (range.high - range.low);
-  for (std::size_t i = 0; i < points.size(); ++i) {
-    const double column = (axisPlace(points[i].date) - range.low) * scale;
+  for (std::size_t i = first; i < end; ++i) {
+    const double column = (place(points[i]) - range.low) * scale;
     take(extremes[static_cast<std::size_t>(std::clamp(column, 0.0, static_cast<double>(width - 1)))], points, i);
   }
-  kept = {0, points.size() - 1};
+  kept = {first, end - 1};
   for (const auto& column : extremes) {
     if (column.lowest == none) continue;
     kept.insert(kept.end(), {column.lowest, column.highest, column.lowestBar, column.highestBar});

@@ -65,7 +65,7 @@ TEST(ValueRange, IsNotPressedFlatByABandThatOpensWide) {
 TEST(AxisRanges, ExistForAnEmptyChart) {
   const ChartModel empty;
   EXPECT_LT(valueRange(empty).low, valueRange(empty).high);
-  EXPECT_LT(dateRange(empty).low, dateRange(empty).high);
+  EXPECT_LT(acrossRange(empty).low, acrossRange(empty).high);
 }
 
 }  // namespace

@@ -2,6 +2,9 @@
 
 #include <gmock/gmock.h>
 
+#include <set>
+
+#include "control_drawing.h"
 #include "demo_reports.h"
 
 namespace steadyturn {
@@ -143,6 +146,51 @@ TEST(HistoryChart, TwoChecksHaveALineButNoBand) {
       historyOf({summary("2025-01-10", AsFound, 0.4), summary("2026-01-10", AsFound, 0.8)}, on("2026-02-01")));
   EXPECT_THAT(chart.lines, SizeIs(1));
   EXPECT_THAT(chart.bands, IsEmpty());
+}
+
+TEST(HistoryChart, DrawsTheGuardBandOfTheNewestCheck) {
+  // Limit 4 %, U = 2 w = 0.6 % in the demo: acceptance from −3.4 to +3.4 % (ILAC-G8:09/2019).
+  const auto chart = historyChart(test::demoHistory());
+  for (const double acceptance : {3.4, -3.4}) {
+    EXPECT_THAT(chart.horizontals,
+                Contains(testing::AllOf(Field(&HorizontalLine::role, Role::Guard),
+                                        Field(&HorizontalLine::value, testing::DoubleNear(acceptance, 1e-9)))));
+  }
+}
+
+TEST(HistoryChart, MarksEventsAtTheFootByShape) {
+  auto history = test::demoHistory();
+  history.events = {
+      {on("2022-03-01"), HistoryEventKind::Held, "2022-03-01, held: dropped"},
+      {on("2022-04-01"), HistoryEventKind::Released, "2022-04-01, released"},
+      {on("2023-02-14"), HistoryEventKind::ReferenceChanged, "2023-02-14, checked with R2, before with R1"}};
+  const auto chart = historyChart(history);
+  std::set<Mark> marks;
+  for (const auto& series : chart.points) {
+    if (!series.onFloor) continue;
+    marks.insert(series.mark);
+    EXPECT_THAT(series.points, SizeIs(1));
+  }
+  EXPECT_THAT(marks, SizeIs(3));
+}
+
+TEST(HistoryChart, GoesByTighteningsWhereTheyAreOnRecord) {
+  auto history = test::demoHistory();
+  EXPECT_FALSE(canGoByUses(history));
+  history.uses = {{on("2021-06-01"), 10}, {on("2024-06-01"), 400}};
+  ASSERT_TRUE(canGoByUses(history));
+  const auto chart = historyChart(history, Along::Uses);
+  EXPECT_FALSE(chart.across.byCalendar());
+  EXPECT_DOUBLE_EQ(chart.across.place(on("2021-06-01")), 10);
+  EXPECT_DOUBLE_EQ(chart.across.place(on("2024-06-01")), 400);
+}
+
+TEST(ControlChart, ShowsWhatIsUsualAndSaysWhatFellOut) {
+  const auto chart = controlChart(test::demoHistory());
+  ASSERT_TRUE(chart);
+  EXPECT_THAT(chart->horizontals, SizeIs(4));
+  EXPECT_THAT(chart->subtitle, HasSubstr("13 checks: limits provisional"));
+  EXPECT_FALSE(controlChart(historyOf({summary("2026-01-10", Phase::AsFound, 0.4)}, on("2026-02-01"))));
 }
 
 TEST(HistoryChart, WithoutChecksStillShowsTheLimits) {

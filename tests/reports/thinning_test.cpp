@@ -23,9 +23,10 @@ RC_GTEST_PROP(Thinning, KeepsEveryExtremeOfEveryColumn,
               (const std::vector<std::tuple<std::uint16_t, std::int16_t, std::uint8_t>>& raw)) {
   std::vector<ChartPoint> points;
   for (const auto& [day, value, uncertainty] : raw) points.push_back(pointAt(day % 997, value, uncertainty));
+  std::ranges::sort(points, {}, &ChartPoint::date);
   const AxisRange range{0, 1000};
   const int columns = *rc::gen::inRange(1, 12);
-  const auto kept = thin(points, range, columns);
+  const auto kept = thin(points, Passage(), range, columns);
 
   RC_ASSERT(std::ranges::is_sorted(kept));
   RC_ASSERT(std::ranges::adjacent_find(kept) == kept.end());
@@ -49,15 +50,34 @@ RC_GTEST_PROP(Thinning, KeepsEveryExtremeOfEveryColumn,
 TEST(Thinning, KeepsAboutTwoPointsAColumn) {
   std::vector<ChartPoint> points;
   for (int i = 0; i < 100'000; ++i) points.push_back(pointAt(i / 20, (i * 7919) % 1000, 0.5));
-  const auto kept = thin(points, {0, 5000}, 500);
+  const auto kept = thin(points, Passage(), {0, 5000}, 500);
   EXPECT_LE(kept.size(), 2 * 500u + 2);
   EXPECT_GE(kept.size(), 2 * 500u - 2);
 }
 
+TEST(Thinning, KeepsOneNeighbourOnEachSideOfAWindow) {
+  std::vector<ChartPoint> points;
+  for (int i = 0; i < 10; ++i) points.push_back(pointAt(10 * i, i, 0));
+  EXPECT_EQ(thin(points, Passage(), {25, 45}, 100), (std::vector<std::size_t>{2, 3, 4, 5}));
+  EXPECT_EQ(thin(points, Passage(), {-5, 5}, 100), (std::vector<std::size_t>{0, 1}));
+}
+
+TEST(Passage, GoesByTheCountBetweenAndBeyondItsKnots) {
+  const auto day = [](int count) { return Date{std::chrono::days{count}}; };
+  const Passage uses({{day(0), 0}, {day(10), 100}, {day(20), 100}, {day(40), 200}}, "uses");
+  EXPECT_DOUBLE_EQ(uses.place(day(5)), 50);
+  EXPECT_DOUBLE_EQ(uses.place(day(15)), 100);
+  EXPECT_DOUBLE_EQ(uses.place(day(30)), 150);
+  // 200 in 40 days: 5 a day before and after.
+  EXPECT_DOUBLE_EQ(uses.place(day(50)), 250);
+  EXPECT_DOUBLE_EQ(uses.place(day(-2)), -10);
+  EXPECT_DOUBLE_EQ(Passage().place(day(17)), 17);
+}
+
 TEST(Thinning, LeavesFewPointsAlone) {
   const std::vector<ChartPoint> points{pointAt(1, 1, 0), pointAt(1, 2, 0), pointAt(1, 1.5, 0)};
-  EXPECT_EQ(thin(points, {0, 10}, 2), (std::vector<std::size_t>{0, 1, 2}));
-  EXPECT_TRUE(thin({}, {0, 10}, 2).empty());
+  EXPECT_EQ(thin(points, Passage(), {0, 10}, 2), (std::vector<std::size_t>{0, 1, 2}));
+  EXPECT_TRUE(thin({}, Passage(), {0, 10}, 2).empty());
 }
 
 }  // namespace

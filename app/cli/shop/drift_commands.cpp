@@ -76,9 +76,9 @@ std::string dueText(const std::vector<ToolOverview>& rows, Date until) {
                    {"description"}});
   for (const ToolOverview& row : rows) {
     table.row({row.tool.id, dateFigure(row.dueDate), std::string(writeStanding(row.standing)),
-               dateFigure(row.lastCheck), std::string(writeState(row.state)), torqueFigure(row.worstTarget),
-               signedFigure(row.predictedPercent), intervalFigure(row.predictionInterval), figure(row.limitPercent),
-               row.tool.description});
+               dateFigure(row.lastCheck), std::string(writeState(row.state)),
+               row.worstTarget ? torqueText(*row.worstTarget) : "-", signedFigure(row.predictedPercent),
+               intervalFigure(row.predictionInterval), figure(row.limitPercent), row.tool.description});
   }
   return table.text();
 }

@@ -23,7 +23,20 @@ OrderedJson figureJson(const RecallFigure& figure) {
           {"probability_over_part_limit", numberJson(figure.probabilityOverPartLimit)}};
 }
 
-OrderedJson recallEntryJson(const RecallEntry& entry) {
+OrderedJson decisionJson(const std::optional<RecallDecision>& decision) {
+  if (!decision) return nullptr;
+  return {{"action", writeRecallAction(decision->action)},
+          {"reason", decision->reason},
+          {"date", writeDate(decision->date)},
+          {"by", decision->by}};
+}
+
+OrderedJson closingJson(const std::optional<RecallClosing>& closing) {
+  if (!closing) return nullptr;
+  return {{"date", writeDate(closing->date)}, {"by", closing->by}, {"note", closing->note}};
+}
+
+OrderedJson recallEntryJson(const RecallLine& entry) {
   OrderedJson json{{"job", entry.tightening.job},
                    {"date", writeDate(entry.tightening.date)},
                    {"fastener", entry.tightening.fastener},
@@ -31,6 +44,8 @@ OrderedJson recallEntryJson(const RecallEntry& entry) {
   json.update(figureJson(entry.result.onTheDay));
   json["worst_case"] = figureJson(entry.result.worstCase);
   json["vehicle"] = entry.tightening.vehicle;
+  json["tightening"] = entry.tightening.id;
+  json["decision"] = decisionJson(entry.decision);
   return json;
 }
 
@@ -81,11 +96,13 @@ OrderedJson choiceJson(const FastenerChoice& choice) {
 
 OrderedJson recallJson(const RecallList& recall) {
   OrderedJson tightenings = OrderedJson::array();
-  for (const RecallEntry& entry : recall.tightenings) tightenings.push_back(recallEntryJson(entry));
+  for (const RecallLine& entry : recall.tightenings) tightenings.push_back(recallEntryJson(entry));
   return {{"tool", recall.tool},
           {"last_good", dateJson(recall.lastGood)},
           {"found_bad", dateJson(recall.foundBad)},
-          {"tightenings", std::move(tightenings)}};
+          {"tightenings", std::move(tightenings)},
+          {"undecided", recall.undecided()},
+          {"closed", closingJson(recall.closing)}};
 }
 
 }  // namespace steadyturn

@@ -1,8 +1,10 @@
-// `sturn reference add|list|show`.
+// `sturn reference add|read|list|show`.
 #include <CLI/CLI.hpp>
+#include <QFile>
 #include <array>
 
 #include "column_options.h"
+#include "dcc_reader.h"
 #include "display_text.h"
 #include "figures.h"
 #include "records_json.h"
@@ -82,10 +84,56 @@ Result<Output> showReference(Shop& shop, const std::string& id, bool json) {
                 .cautions = {}};
 }
 
+Result<ReferenceCertificate> certificateIn(const std::string& path) {
+  QFile file(QString::fromStdString(path));
+  if (!file.open(QIODevice::ReadOnly)) {
+    return refuse({.kind = ProblemKind::FileMissing,
+                   .field = "certificate",
+                   .found = path,
+                   .accepted = "a file that can be read"});
+  }
+  return readDcc(file);
+}
+
+Result<Output> readReference(Shop& shop, const std::string& id, const std::string& path, const std::string& dueTyped,
+                             bool json) {
+  TypedValues typed;
+  const auto due = typed.optionalDate(dueTyped, "due");
+  if (!typed.problems().empty()) return tl::unexpected(typed.problems());
+  const auto certificate = certificateIn(path);
+  if (!certificate) return tl::unexpected(certificate.error());
+  const Reference reference{.id = id,
+                            .description = certificate->description,
+                            .serial = certificate->serial,
+                            .certificate = certificate->number,
+                            .calibrated = certificate->calibrated,
+                            .due = due,
+                            .expandedUncertaintyPercent = certificate->expandedUncertaintyPercent,
+                            .coverageFactor = certificate->coverageFactor,
+                            .errorPercent = certificate->errorPercent};
+  if (auto added = shop.addReference(reference); !added) return tl::unexpected(added.error());
+  std::string covers;
+  if (certificate->low && certificate->high && certificate->low->value < certificate->high->value) {
+    const ReferenceRange range{.low = certificate->low->value, .high = certificate->high->value};
+    if (auto set = shop.setReferenceRange(id, range); !set) return tl::unexpected(set.error());
+    covers = ", " + figure(range.low) + " to " + figure(range.high) + " N.m";
+  }
+  if (json) return Output{.text = writeDocument(referenceJson(reference)), .cautions = {}};
+  return Output{
+      .text = "Added the reference standard " + displayText(id) + " from certificate " +
+              displayText(certificate->number) + " of " + displayText(certificate->laboratory) + ": U = " +
+              figure(certificate->expandedUncertaintyPercent) + " % (k = " + figure(certificate->coverageFactor) +
+              "), the largest of " + std::to_string(certificate->values) + " stated; largest error " +
+              signedFigure(certificate->errorPercent) + " %" + covers + "\n",
+      .cautions = due ? std::vector<std::string>{}
+                      : std::vector<std::string>{"No day is set by which it is calibrated again: a certificate "
+                                                 "does not state one. Give it with --due."}};
+}
+
 }  // namespace
 
 void addReferenceCommands(Context& context) {
-  CLI::App& group = *context.addGroup("reference", "The reference standards: add, list, show");
+  CLI::App& group = *context.addGroup("reference", "The reference standards: add, read, list, show");
   const auto id = std::make_shared<std::string>();
   const auto json = std::make_shared<bool>(false);
 
@@ -95,6 +143,16 @@ void addReferenceCommands(Context& context) {
   const auto texts = addColumnOptions(*add, columns, true);
   add->add_flag("--json", *json, "Print the standard as JSON");
   context.runs(add, [=](Shop& shop) { return addReference(shop, *id, *texts, *json); });
+
+  CLI::App* read = context.add(group, "read", "Add a reference standard from its Digital Calibration Certificate",
+                               "sturn reference read REF-1 certificate.xml --due 2027-03-14");
+  const auto path = std::make_shared<std::string>();
+  const auto due = std::make_shared<std::string>();
+  read->add_option("REFERENCE", *id, "The shop's own mark on the standard")->required()->type_name("");
+  read->add_option("FILE", *path, "Its certificate, XML (DCC 3)")->required()->type_name("");
+  read->add_option("--due", *due, "Day by which it is calibrated again, such as 2027-03-14")->type_name("");
+  read->add_flag("--json", *json, "Print the standard as JSON");
+  context.runs(read, [=](Shop& shop) { return readReference(shop, *id, *path, *due, *json); });
 
   CLI::App* list = context.add(group, "list", "List the reference standards", "sturn reference list");
   list->add_flag("--json", *json, R"(Print {"references": [...]})");

@@ -49,6 +49,12 @@ Result<Output> writeJobSheet(Shop& shop, const std::string& job, const ReportFil
   return writeDocumentReport(shop, {.what = "job", .id = job}, file, buildJobSheet(*data));
 }
 
+Result<Output> writeRecall(Shop& shop, const std::string& tool, const ReportFile& file) {
+  const auto data = shop.recallReport(tool);
+  if (!data) return tl::unexpected(data.error());
+  return writeDocumentReport(shop, {.what = "recall", .id = tool}, file, buildRecallReport(*data));
+}
+
 Result<Output> writeHistory(Shop& shop, const Typed& typed, const ReportFile& file) {
   TypedValues values;
   const Date asOf = values.optionalDate(typed.asOf, "as-of").value_or(shop.today());
@@ -71,8 +77,8 @@ Result<Output> writeHistory(Shop& shop, const Typed& typed, const ReportFile& fi
 }  // namespace
 
 void addReportCommands(Context& context) {
-  CLI::App& group =
-      *context.addGroup("report", "Reports written to files: certificate, history, job, due, register, labels");
+  CLI::App& group = *context.addGroup(
+      "report", "Reports written to files: certificate, history, recall, job, due, register, labels");
   group.footer(
       "The shop: --shop FILE, or STURN_SHOP in the environment.\n"
       "Example: sturn report certificate 42 -o certificate.pdf");
@@ -107,6 +113,13 @@ void addReportCommands(Context& context) {
   addDocumentOption(*job, file);
   context.runs(
       job, [=](Shop& shop) { return writeJobSheet(shop, typed->job, *file); }, Face::Picture);
+
+  CLI::App* recall = context.add(group, "recall", "Write what a tool's failed check puts in doubt, and the decisions",
+                                 "sturn report recall TW-07 -o recall.pdf");
+  recall->add_option("TOOL", typed->tool, "The tool's mark")->required()->type_name("");
+  addDocumentOption(*recall, file);
+  context.runs(
+      recall, [=](Shop& shop) { return writeRecall(shop, typed->tool, *file); }, Face::Picture);
   addRegisterReports(context, group);
 }
 

@@ -118,7 +118,7 @@ Result<Output> showTool(Shop& shop, const std::string& id, bool json) {
                      {"serial", tool.serial},
                      {"type and class", kindOf(tool) + ", " + std::string(describe(tool.kind))},
                      {"range", rangeOf(tool)},
-                     {"graduation", tool.resolution ? torqueFigure(tool.resolutionTorque()) : ""},
+                     {"graduation", tool.resolution ? torqueText(*tool.resolutionTorque()) : ""},
                      {"drive", tool.drive},
                      {"permissible deviation",
                       "± " + figure(plan->limitPercent) + " %" +

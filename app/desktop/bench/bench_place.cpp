@@ -376,6 +376,7 @@ void BenchPlace::sayFailed(const SavedCheck& saved) {
   const bool found = check.phase == Phase::AsFound;
   std::vector<MessageLine::Action> actions{
       {found ? tr("Adjusted: record as &left") : tr("Adjusted again: record as &left"), [this] { beginAsLeft(); }}};
+  if (found) actions.push_back({tr("See the &jobs in doubt"), [this, tool] { emit recallWanted(tool); }});
   if (!model_.tool() || model_.tool()->status != ToolStatus::Held) {
     actions.push_back({tr("Put it on h&old…"), [this, tool, reason] { askFor(ToolChange::Hold, tool, reason); }});
   }

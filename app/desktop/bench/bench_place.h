@@ -36,6 +36,7 @@ class BenchPlace : public QWidget {
 
  signals:
   void historyWanted(const QString& tool);
+  void recallWanted(const QString& tool);  // what its failed check puts in doubt
 
  private:
   QWidget* makeCheck();

@@ -189,9 +189,7 @@ void PapersPanel::start(const QString& path) {
 
 void PapersPanel::tell(const Result<IssuedFile>& done) {
   if (!done) return message_->sayProblems(done.error());
-  if (done->untold.empty()) return message_->say(Tone::Good, tr("Written: %1").arg(done->path));
-  message_->say(Tone::Caution,
-                tr("Written: %1. The ledger does not tell of it: %2").arg(done->path, wordProblems(done->untold)));
+  sayIssued(*message_, *done);
 }
 
 void PapersPanel::keyPressEvent(QKeyEvent* event) {

@@ -1,23 +1,23 @@
-// History: one tool's checks as a chart and as a table, its certificates, its chart as a file.
+// History: every tool side by side, worst first; one tool at all its set-points; one set-point with its charts,
+// checks and certificates; what its failed check puts in doubt.
 #pragma once
 
 #include <QWidget>
-#include <functional>
 
 #include "history_model.h"
 
-class QChart;
-class QChartView;
 class QComboBox;
 class QLabel;
 class QPushButton;
-class QTableView;
+class QStackedWidget;
 
 namespace steadyturn {
 
 class MessageLine;
-class PathLine;
 class Picker;
+class RecallPage;
+class SmallCharts;
+class StoryPage;
 
 class HistoryPlace : public QWidget {
   Q_OBJECT
@@ -26,36 +26,37 @@ class HistoryPlace : public QWidget {
   ~HistoryPlace() override;
   HistoryModel& model() { return model_; }
   void open(const QString& tool);
+  void showFleet();
+  void showRecall();  // of the picked tool
+  void openRecall(const QString& tool);
   void arrive();
 
  signals:
   void checkWanted(const QString& tool);
   void correctionWanted(std::int64_t check);
 
- protected:
-  void changeEvent(QEvent* event) override;
-
  private:
   QLayout* makeHead();
-  QLayout* makeFiles();
   void offerTools();
+  void offerTargets();
   void tell();
-  void drawChart();
-  void showFiles();
-  void writeCertificate();
-  void writeChart();
-  void unlessReplacing(PathLine* line, const std::function<void()>& write);
+  void tellFleet();
+  void tellSetPoints();
+  void takeTarget(int index);
+  void openSmall(int row);
+  void allowActions();
 
   HistoryModel model_;
+  bool recallWanted_ = false;  // when its tool has been read
   Picker* tool_;
   QComboBox* target_;
-  QLabel* working_;
-  QPushButton* correct_;
+  QLabel *working_, *fleetWords_;
+  QPushButton *fleet_, *doubt_, *correct_, *check_;
   MessageLine* message_;
-  QChartView* view_;
-  QTableView* table_;
-  QLabel* source_;
-  PathLine *certificate_, *chartFile_;
+  QStackedWidget* pages_;
+  SmallCharts* small_;
+  StoryPage* story_;
+  RecallPage* recall_;
 };
 
 }  // namespace steadyturn

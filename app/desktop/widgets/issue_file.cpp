@@ -1,8 +1,11 @@
 #include "issue_file.h"
 
 #include <QBuffer>
+#include <QCoreApplication>
 #include <QFileInfo>
 
+#include "message_line.h"
+#include "problem_text.h"
 #include "save_file.h"
 #include "text.h"
 #include "whole_write.h"
@@ -22,6 +25,13 @@ Result<IssuedFile> issueFile(Shop& shop, const PaperSubject& paper, const QStrin
                                  {bytes.constData(), static_cast<std::size_t>(bytes.size())});
   if (!entry) issued.untold = entry.error();
   return issued;
+}
+
+void sayIssued(MessageLine& line, const IssuedFile& file) {
+  const QString written = QCoreApplication::translate("IssuedFile", "Written: %1").arg(file.path);
+  if (file.untold.empty()) return line.say(Tone::Good, written);
+  line.say(Tone::Caution, QCoreApplication::translate("IssuedFile", "%1. The ledger does not tell of it: %2")
+                              .arg(written, wordProblems(file.untold)));
 }
 
 }  // namespace steadyturn

@@ -18,4 +18,8 @@ struct IssuedFile {
 Result<IssuedFile> issueFile(Shop& shop, const PaperSubject& paper, const QString& path,
                              const std::function<Result<void>(QIODevice&)>& write);
 
+class MessageLine;
+// That it is written; where the ledger does not tell of it, why.
+void sayIssued(MessageLine& line, const IssuedFile& file);
+
 }  // namespace steadyturn

@@ -47,6 +47,10 @@ ShopRoom::ShopRoom(Shop shop, QWidget* parent)
   connect(cabinet_, &CabinetPlace::exportWanted, this,
           [this](TableKind kind) { transfer(PathLine::Direction::Write, kind); });
   connect(bench_, &BenchPlace::historyWanted, this, toHistory);
+  connect(bench_, &BenchPlace::recallWanted, this, [this](const QString& tool) {
+    history_->openRecall(tool);
+    go(Place::History);
+  });
   connect(history_, &HistoryPlace::checkWanted, this, &ShopRoom::takeToBench);
   connect(history_, &HistoryPlace::correctionWanted, this, [this](std::int64_t check) {
     go(Place::Bench);

@@ -36,6 +36,7 @@ Shop::Inside::Inside(Database opened)
       checks(database, ledger),
       tightenings(database, ledger),
       jobs(database, ledger),
+      recalls(database, ledger),
       bench(database, ledger),
       drafts(database),
       signing(database, ledger),

@@ -12,6 +12,7 @@
 #include "fastener_table.h"
 #include "issue_table.h"
 #include "job_table.h"
+#include "recall_table.h"
 #include "reference_table.h"
 #include "shop.h"
 #include "shop_table.h"
@@ -34,6 +35,7 @@ struct Shop::Inside {
   CheckTable checks;
   TighteningTable tightenings;
   JobTable jobs;
+  RecallTable recalls;
   BenchSetupTable bench;
   DraftTable drafts;
   SigningTable signing;

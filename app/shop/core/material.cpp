@@ -102,35 +102,4 @@ Result<ToolRegisterData> Shop::toolRegister(Date asOf) const {
   return data;
 }
 
-Result<HistoryData> Shop::history(const std::string& id, std::optional<StatedTorque> target, Date asOf) const {
-  auto found = drift(id, asOf);
-  if (!found) return tl::unexpected(found.error());
-  if (found->series.empty()) {
-    return refuse({.kind = ProblemKind::NotFound,
-                   .field = "tool",
-                   .found = id + " has no check on or before " + writeDate(asOf),
-                   .accepted = "a tool with at least one check"});
-  }
-  auto* series = &found->series[found->worst];
-  if (target) {
-    // The nearest set-point: a person types 60 where the record says 60.0 or 44.25 lbf·ft.
-    const auto distance = [&](const DriftSeries& one) {
-      return std::abs(one.target.torque().newtonMetres() - target->torque().newtonMetres());
-    };
-    series = &*std::min_element(found->series.begin(), found->series.end(),
-                                [&](const auto& a, const auto& b) { return distance(a) < distance(b); });
-  }
-  return guarded([&]() -> Result<HistoryData> {
-    const auto policy = inside_->policy();
-    return HistoryData{.tool = found->tool,
-                       .target = series->target,
-                       .points = series->points,
-                       .limitPercent = found->tool.permittedPercent(),
-                       .confidence = policy.confidence,
-                       .asOf = asOf,
-                       .intervalDays = found->tool.intervalDays.value_or(policy.intervalDays),
-                       .drift = series->drift};
-  });
-}
-
 }  // namespace steadyturn

@@ -44,6 +44,8 @@ Result<Verification> verifyShop(const Shop& shop, const std::optional<Checkpoint
     records.push_back(inside.tightenings.proven());
     records.push_back(inside.jobs.proven());
     records.push_back(inside.jobs.provenServices());
+    records.push_back(inside.recalls.provenDecisions());
+    records.push_back(inside.recalls.provenClosings());
     records.push_back(inside.bench.proven());
     records.push_back(inside.bench.provenRanges());
     records.push_back(inside.signing.provenKeys());

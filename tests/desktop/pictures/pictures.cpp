@@ -86,9 +86,16 @@ bool takeAll(MainWindow& window, const QDir& folder, const QString& theme) {
     const QString name = QString(fastener) == "MB-02" ? "bay-" : "bay-no-limit-";
     if (!ready(room.bay().model()) || !save(window, folder, name + theme)) return false;
   }
-  room.history().open("W11");
+  HistoryPlace& history = room.history();
+  history.showFleet();
   room.go(Place::History);
-  return ready(room.history().model()) && save(window, folder, "history-" + theme);
+  if (!ready(history.model()) || !save(window, folder, "history-fleet-" + theme)) return false;
+  history.open("W11");
+  if (!ready(history.model()) || !save(window, folder, "history-" + theme)) return false;
+  history.model().askSetPoints();
+  if (!ready(history.model()) || !save(window, folder, "history-set-points-" + theme)) return false;
+  history.openRecall("W11");
+  return ready(history.model()) && save(window, folder, "recall-" + theme);
 }
 
 bool takeBenchStates(QApplication& application, const QDir& folder, const QTemporaryDir& home) {

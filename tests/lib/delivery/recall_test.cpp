@@ -63,15 +63,15 @@ TEST(Recall, WithoutAGoodCheckTheBadOneHoldsThroughout) {
   EXPECT_EQ(recallTightening(sameDay, tightening("2025-04-11", 20)).onTheDay.deviationPercent, 5);
 }
 
-// On the day the larger of both uncertainties (0.6) and of both scatters (0.3); in the worst case the bad check's
-// own.
+// The larger of both uncertainties (0.6) and of both scatters (0.3); the worst case is the same with the deviation
+// found bad, so that it is never the milder one.
 TEST(Recall, ProbabilitiesAreThoseOfTheDeviation) {
   const RecallResult result = recallTightening(period(), tightening("2025-02-20", 20));
   const auto below = [](double deviation, double u) {
     return gsl_cdf_gaussian_Q((20 / 19.0 - 1) * 100 - deviation, u);
   };
   EXPECT_NEAR(result.onTheDay.probabilityBelow, below(3, std::hypot(0.6, 0.3)), 1e-12);
-  EXPECT_NEAR(result.worstCase.probabilityBelow, below(5, std::hypot(0.6, 0.2)), 1e-12);
+  EXPECT_NEAR(result.worstCase.probabilityBelow, below(5, std::hypot(0.6, 0.3)), 1e-12);
   EXPECT_NEAR(result.onTheDay.probabilityAbove, gsl_cdf_gaussian_P((1 / 1.05 - 1) * 100 - 3, std::hypot(0.6, 0.3)),
               1e-15);
   EXPECT_NEAR(result.onTheDay.probabilityOverPartLimit.value(),

@@ -1,7 +1,5 @@
 #include "figures.h"
 
-#include "display_text.h"
-
 namespace steadyturn {
 
 static const std::string absent = "-";
@@ -22,8 +20,6 @@ std::string intervalFigure(const std::optional<Interval>& interval) {
 }
 
 std::string dateFigure(std::optional<Date> date) { return date ? writeDate(*date) : absent; }
-
-std::string torqueFigure(const std::optional<StatedTorque>& torque) { return torque ? torqueText(*torque) : absent; }
 
 std::string percentFigure(std::optional<double> probability) {
   if (!probability) return absent;

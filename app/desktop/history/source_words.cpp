@@ -1,4 +1,4 @@
-#include "history_words.h"
+#include "source_words.h"
 
 #include <QCoreApplication>
 

@@ -1,0 +1,119 @@
+#include "recall_report.h"
+
+#include <fmt/format.h>
+
+#include <map>
+
+#include "figures.h"
+
+namespace steadyturn {
+namespace {
+
+std::string atWorst(const RecallFigure& worst) {
+  return fmt::format("{} / {} / {}", percentFigure(worst.probabilityBelow), percentFigure(worst.probabilityAbove),
+                     percentFigure(worst.probabilityOverPartLimit));
+}
+
+TableBlock inDoubt(const RecallReportData& data) {
+  TableBlock table{.heading = "Tightenings in doubt, worst first",
+                   .columns = {{"No.", Align::Right},
+                               {"Day"},
+                               {"Job"},
+                               {"Vehicle"},
+                               {"Fastener"},
+                               {"Set to", Align::Right},
+                               {"Deviation, %", Align::Right},
+                               {"Below, %", Align::Right},
+                               {"Above, %", Align::Right},
+                               {"Over part's limit, %", Align::Right},
+                               {"At worst below / above / over, %"}},
+                   .rows = {}};
+  for (const auto& line : data.lines) {
+    const RecallFigure& day = line.result.onTheDay;
+    table.rows.push_back({std::to_string(line.tightening.id), writeDate(line.tightening.date), line.tightening.job,
+                          line.tightening.vehicle, line.tightening.fastener,
+                          writeTorque(line.tightening.settingTorque()), signedFigure(day.deviationPercent),
+                          percentFigure(day.probabilityBelow), percentFigure(day.probabilityAbove),
+                          percentFigure(day.probabilityOverPartLimit), atWorst(line.result.worstCase)});
+  }
+  return table;
+}
+
+// Who has to be called in: each vehicle once, with what is to be looked at on it.
+TableBlock byVehicle(const RecallReportData& data) {
+  std::map<std::string, std::pair<int, std::string>> vehicles;
+  for (const auto& line : data.lines) {
+    auto& [count, fasteners] = vehicles[line.tightening.vehicle];
+    ++count;
+    fasteners += (fasteners.empty() ? "" : ", ") + line.tightening.fastener;
+  }
+  TableBlock table{
+      .heading = "By vehicle", .columns = {{"Vehicle"}, {"Tightenings", Align::Right}, {"Fasteners"}}, .rows = {}};
+  for (const auto& [vehicle, what] : vehicles) {
+    table.rows.push_back({vehicle.empty() ? "not on record" : vehicle, std::to_string(what.first), what.second});
+  }
+  return table;
+}
+
+TableBlock decisions(const RecallReportData& data) {
+  TableBlock table{.heading = "Decisions",
+                   .columns = {{"No.", Align::Right}, {"Decision"}, {"Reason, or what was done"}, {"Day"}, {"By"}},
+                   .rows = {}};
+  for (const auto& line : data.lines) {
+    const auto number = std::to_string(line.tightening.id);
+    if (!line.decision) {
+      table.rows.push_back({number, "NOT DECIDED", "", "", ""});
+      continue;
+    }
+    table.rows.push_back({number, std::string(writeRecallAction(line.decision->action)), line.decision->reason,
+                          writeDate(line.decision->date), line.decision->by});
+  }
+  return table;
+}
+
+std::string closedWords(const RecallReportData& data) {
+  if (!data.closing) return "not yet";
+  return writeDate(data.closing->date) + (data.closing->by.empty() ? "" : ", " + data.closing->by) +
+         (data.closing->note.empty() ? "" : ": " + data.closing->note);
+}
+
+FactsBlock facts(const RecallReportData& data) {
+  return {.heading = "",
+          .facts = {{"Tool", data.tool.id + (data.tool.description.empty() ? "" : ", " + data.tool.description)},
+                    {"Failed check", fmt::format("no. {}, {}", data.failedCheck, writeDate(data.foundBad))},
+                    {"Last good check", data.lastGood ? writeDate(*data.lastGood) : "none on record"},
+                    {"Tightenings in doubt", std::to_string(data.lines.size())},
+                    {"Closed", closedWords(data)}}};
+}
+
+constexpr const char* method =
+    "Every tightening with this tool since its last good check. The deviation on the day is interpolated in time "
+    "between "
+    "that check and the failed one; at worst, the deviation found bad was there all along. The probabilities are "
+    "those "
+    "of one pull's torque at the fastener lying below or above its window, or over the part's limit (Student t with "
+    "the uncertainties of the two checks, JCGM 100). They say where to look first; they are no proof that a joint is "
+    "sound. The vehicle maker's service data come first.";
+
+}  // namespace
+
+ReportDocument buildRecallReport(const RecallReportData& data) {
+  ReportDocument report{.title = "Recall of " + data.tool.id,
+                        .number = fmt::format("R-{}-{}", data.tool.id, data.failedCheck),
+                        .issuer = data.shopPlace.empty() ? data.shopName : data.shopName + ", " + data.shopPlace,
+                        .issued = writeDate(data.issued),
+                        .blocks = {facts(data)}};
+  if (data.lines.empty()) {
+    report.blocks.emplace_back(
+        ParagraphBlock{.heading = "Tightenings in doubt", .text = "None between the two checks."});
+  } else {
+    report.blocks.emplace_back(inDoubt(data));
+    report.blocks.emplace_back(byVehicle(data));
+    report.blocks.emplace_back(decisions(data));
+  }
+  report.blocks.emplace_back(ParagraphBlock{.heading = "How this is worked out", .text = method});
+  report.blocks.emplace_back(SignatureBlock{.roles = {"Decided by", "Closed by"}});
+  return report;
+}
+
+}  // namespace steadyturn

@@ -8,14 +8,6 @@ namespace steadyturn {
 
 namespace {
 
-// Where a leaf is not there: a hole in the ledger, or a question beyond its end.
-[[noreturn]] void refuseHole(std::uint64_t entry) {
-  throw StoreError({.kind = ProblemKind::Unavailable,
-                    .field = "shop",
-                    .found = "a ledger without entry " + std::to_string(entry),
-                    .accepted = "a shop that is not damaged: verify it"});
-}
-
 std::int64_t bound(std::uint64_t number) { return static_cast<std::int64_t>(number); }
 
 }  // namespace
@@ -49,8 +41,9 @@ void TreeNodes::grow(std::int64_t size) {
     if (position >= wanted) return;  // the levels above have all of theirs, too
     for (; position < wanted; ++position) {
       const auto hash = fold(level, position);
+      if (!hash) return;
       insert_.run(level, bound(position),
-                  QByteArray(reinterpret_cast<const char*>(hash.data()), static_cast<qsizetype>(hash.size())));
+                  QByteArray(reinterpret_cast<const char*>(hash->data()), static_cast<qsizetype>(hash->size())));
     }
   }
 }
@@ -66,15 +59,23 @@ std::optional<Hash> TreeNodes::kept(int level, std::uint64_t position) {
 }
 
 Hash TreeNodes::node(int level, std::uint64_t position) {
+  if (const auto hash = find(level, position)) return *hash;
+  throw StoreError({.kind = ProblemKind::Unavailable,
+                    .field = "shop",
+                    .found = "a ledger in which an entry is missing",
+                    .accepted = "a shop that is not damaged: verify it"});
+}
+
+std::optional<Hash> TreeNodes::find(int level, std::uint64_t position) {
   if (level % step == 0) {
-    if (const auto hash = kept(level, position)) return *hash;
-    if (level == 0) refuseHole(position + 1);
+    const auto hash = kept(level, position);
+    if (hash || level == 0) return hash;
   }
   return fold(level, position);
 }
 
 // From the nearest level below that is kept: all its rows in one read, or, where a shop has none yet, one by one.
-Hash TreeNodes::fold(int level, std::uint64_t position) {
+std::optional<Hash> TreeNodes::fold(int level, std::uint64_t position) {
   const int below = (level - 1) / step * step;
   const auto count = std::uint64_t{1} << (level - below);
   const auto first = position * count;
@@ -83,9 +84,12 @@ Hash TreeNodes::fold(int level, std::uint64_t position) {
   std::vector<Hash> children;
   while (rows.next()) children.push_back(asHash(rows.bytes(0)));
   rowsRead_ += children.size();
-  if (children.size() != count) {
-    children.clear();
-    for (auto child = first; child < first + count; ++child) children.push_back(node(below, child));
+  if (children.size() == count) return rootOf(children);
+  children.clear();
+  for (auto child = first; child < first + count; ++child) {
+    const auto hash = find(below, child);
+    if (!hash) return std::nullopt;
+    children.push_back(*hash);
   }
   return rootOf(children);
 }

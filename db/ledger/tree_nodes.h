@@ -32,8 +32,10 @@ class TreeNodes {
   std::uint64_t rowsRead() const { return rowsRead_; }
 
  private:
+  // Nothing where a leaf is missing.
+  std::optional<Hash> find(int level, std::uint64_t position);
   std::optional<Hash> kept(int level, std::uint64_t position);
-  Hash fold(int level, std::uint64_t position);
+  std::optional<Hash> fold(int level, std::uint64_t position);
   std::uint64_t countAt(int level);
 
   Statement leaves_, nodes_, newest_, insert_;

@@ -157,6 +157,19 @@ TEST_F(SignedLedger, ThatWasSignedAnewWithAnotherKeyIsFoundByTheTrustedOne) {
   EXPECT_TRUE(says(verify(trusted.publicKey), "does not know key " + trusted.publicKey));
 }
 
+TEST_F(SignedLedger, IsNotSignedWhereItsHashesDisagree) {
+  make();
+  {
+    RawShop raw(path);
+    ASSERT_TRUE(raw.run("UPDATE tree_node SET hash = zeroblob(32) WHERE level = 4 AND position = 2"));
+    ASSERT_TRUE(raw.run("UPDATE tree_node SET hash = zeroblob(32) WHERE level = 8 AND position = 0"));
+  }
+  const auto refused = signCheckpoint(shop, "correct horse", "day closed");
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().front().kind, ProblemKind::Unavailable);
+  EXPECT_TRUE(says(verify(), "hash of entries 33 to 48 is not what these entries give"));
+}
+
 TEST_F(SignedLedger, VouchesForACertificate) {
   const auto key = make();
   const auto data = signedCertificate(shop, 42, "correct horse").value();

@@ -98,5 +98,16 @@ TEST_F(Nodes, AreMadeWhereTheyAreMissing) {
   EXPECT_EQ(rootOf(nodes.source(), {0, 320}), rootOf(leaves));
 }
 
+// A ledger in which somebody made a hole still takes new evidence in; verification tells of the hole.
+TEST_F(Nodes, EndBeforeAHole) {
+  append(40);
+  run("DROP TRIGGER ledger_is_not_removed");
+  run("DELETE FROM ledger WHERE seq = 37");
+  append(60);
+  EXPECT_EQ(kept(), 2);
+  TreeNodes nodes(*database);
+  EXPECT_THROW(rootOf(nodes.source(), {0, 100}), StoreError);
+}
+
 }  // namespace
 }  // namespace steadyturn

@@ -3,7 +3,9 @@
 #include "shop_signing.h"
 #include "signed_statement.h"
 #include "stored_text.h"
+#include "tree_nodes.h"
 #include "unlock.h"
+#include "verifier.h"
 
 namespace steadyturn {
 
@@ -40,6 +42,16 @@ Result<Unlocked> unlock(const Shop& shop, const std::string& passphrase) {
   return Unlocked{.key = std::move(keys.back()), .seed = std::move(*seed)};
 }
 
+Result<Checkpoint> headToSign(const Shop& shop) {
+  auto& database = shop.inside().database;
+  const auto head = headOf(database);
+  if (ledgerRoot(database, head.size) == head.root) return head;
+  return refuse({.kind = ProblemKind::Unavailable,
+                 .field = "shop",
+                 .found = shop.address(),
+                 .accepted = "a shop that is not damaged: verify it before anything is signed"});
+}
+
 Result<SignedHead> signCheckpoint(Shop& shop, const std::string& passphrase, const std::string& occasion) {
   return guarded([&]() -> Result<SignedHead> {
     const auto unlocked = unlock(shop, passphrase);
@@ -52,9 +64,11 @@ Result<SignedHead> signCheckpoint(Shop& shop, const std::string& passphrase, con
                      .found = unlocked->key.id,
                      .accepted = "the key in force: somebody replaced it meanwhile; try again"});
     }
+    const auto now = headToSign(shop);
+    if (!now) return tl::unexpected(now.error());
     const auto stamp = inside.stamp();
-    SignedHead head{.checkpoint = {.size = static_cast<std::uint64_t>(inside.ledger.size()),
-                                   .root = {},
+    SignedHead head{.checkpoint = {.size = now->size,
+                                   .root = writeHash(now->root),
                                    .at = stamp.at,
                                    .key = unlocked->key.id,
                                    .occasion = occasion,
@@ -62,7 +76,6 @@ Result<SignedHead> signCheckpoint(Shop& shop, const std::string& passphrase, con
                     .entry = 0,
                     .key = unlocked->key,
                     .statement = {}};
-    head.checkpoint.root = writeHash(ledgerRoot(inside.database, head.checkpoint.size));
     head.statement = statementOf(shop.id(), head.checkpoint);
     head.checkpoint.signature = signatureOf(unlocked->seed, head.statement);
     head.entry = inside.signing.add(head.checkpoint, stamp);

@@ -70,18 +70,19 @@ Result<SigningKey> enterKey(Shop& shop, std::string holder, const std::string& p
          .accepted = "the shop as it was a moment ago: somebody entered a key meanwhile; look and try again"});
   }
   fixShopId(shop, stamp);
+  const auto head = headToSign(shop);
+  if (!head) return tl::unexpected(head.error());
   SigningKey key{.id = {},
                  .publicKey = publicKeyOf(seed),
                  .holder = std::move(holder),
                  .made = stamp.at,
                  .replaces = succession.before ? succession.before->id : std::string(),
                  .lostReason = succession.lostReason,
-                 .size = static_cast<std::uint64_t>(inside.ledger.size()),
-                 .root = {},
+                 .size = head->size,
+                 .root = writeHash(head->root),
                  .signature = {},
                  .oldSignature = {}};
   key.id = *keyIdOf(key.publicKey);
-  key.root = writeHash(ledgerRoot(inside.database, key.size));
   const auto statement = statementOf(shop.id(), key);
   key.signature = signatureOf(seed, statement);
   if (succession.beforeSeed != nullptr) key.oldSignature = signatureOf(*succession.beforeSeed, statement);

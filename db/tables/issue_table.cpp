@@ -21,6 +21,12 @@ IssuedReport reportOf(const Statement& row) {
       .subject = row.text(0), .id = row.text(1), .file = row.text(2), .sha256 = row.text(3), .size = row.integer(4)};
 }
 
+IssuedReportEntry entryOf(const Statement& row) {
+  return {.report = reportOf(row), .entry = row.integer(5), .at = row.text(6), .who = row.text(7)};
+}
+
+constexpr const char* withLedger = ", l.at, l.who FROM issued_report r JOIN ledger l ON l.seq = r.entry";
+
 }  // namespace
 
 std::int64_t IssueTable::add(const IssuedReport& report, const EntryStamp& stamp) {
@@ -32,16 +38,19 @@ std::int64_t IssueTable::add(const IssuedReport& report, const EntryStamp& stamp
 }
 
 std::vector<IssuedReportEntry> IssueTable::withHash(const std::string& sha256) const {
-  Statement rows(database_,
-                 std::string(reportColumns) +
-                     ", l.at, l.who FROM issued_report r JOIN ledger l ON l.seq = r.entry WHERE r.sha256 = "
-                     "? ORDER BY r.entry");
+  Statement rows(database_, std::string(reportColumns) + withLedger + " WHERE r.sha256 = ? ORDER BY r.entry");
   std::vector<IssuedReportEntry> found;
   rows.run(sha256);
-  while (rows.next()) {
-    found.push_back({.report = reportOf(rows), .entry = rows.integer(5), .at = rows.text(6), .who = rows.text(7)});
-  }
+  while (rows.next()) found.push_back(entryOf(rows));
   return found;
+}
+
+std::optional<IssuedReportEntry> IssueTable::newest(const std::string& subject, const std::string& id,
+                                                    const std::string& file) const {
+  Statement rows(database_,
+                 std::string(reportColumns) + withLedger +
+                     " WHERE r.subject = ? AND r.subject_id = ? AND r.file = ? ORDER BY r.entry DESC LIMIT 1");
+  return rows.run(subject, id, file).next() ? std::optional(entryOf(rows)) : std::nullopt;
 }
 
 ProvenRows IssueTable::proven() const {

@@ -27,6 +27,12 @@ struct LedgerPlace {
   std::optional<LedgerSignature> signature{};
 };
 
+// The certificate as it was last handed out in print: what links the machine-readable one to it.
+struct PrintedCopy {
+  std::string sha256;  // of the PDF's bytes, hex
+  std::string at;      // UTC
+};
+
 struct CertificateData {
   std::string shopName, shopPlace;
   Tool tool;
@@ -38,6 +44,7 @@ struct CertificateData {
   std::string country{};        // ISO 3166-1 alpha-2, "" when the shop has not said
   std::optional<Date> dueDate;  // the shop's own, stated as such
   std::optional<LedgerPlace> ledger;
+  std::optional<PrintedCopy> printed{};
 };
 
 ReportDocument buildCertificate(const CertificateData& data);

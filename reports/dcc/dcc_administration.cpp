@@ -125,6 +125,10 @@ void writeStatements(DccXml& xml, const CertificateData& data) {
   if (check.correctedBy)
     writeDeclaration(xml, "No longer valid", fmt::format("replaced by check {}", *check.correctedBy));
   if (!check.note.empty()) writeDeclaration(xml, "Condition and remarks", check.note);
+  if (data.printed) {
+    writeDeclaration(xml, "Printed certificate",
+                     fmt::format("PDF issued {}, SHA-256 {}", data.printed->at, data.printed->sha256));
+  }
   writeUnitDefinitions(xml, data);
 }
 

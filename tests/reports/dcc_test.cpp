@@ -158,5 +158,13 @@ TEST(Dcc, IsValidByTheSchema) {
   }
 }
 
+TEST(Dcc, NamesThePrintedCertificateByItsHash) {
+  auto data = test::demoCertificate();
+  const auto mentions = Contains(HasSubstr("SHA-256"));
+  EXPECT_THAT(textsOf(xmlOf(data), u"declaration"), testing::Not(mentions));
+  data.printed = {.sha256 = std::string(64, 'a'), .at = "2026-03-15T09:26:53.589Z"};
+  EXPECT_THAT(textsOf(xmlOf(data), u"declaration"), Contains(HasSubstr("SHA-256 " + std::string(64, 'a'))));
+}
+
 }  // namespace
 }  // namespace steadyturn

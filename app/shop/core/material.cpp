@@ -29,6 +29,8 @@ Result<CertificateData> Shop::certificate(std::int64_t id) const {
                                                .size = proof->head.size,
                                                .root = writeHash(proof->head.root),
                                                .path = proof->path}};
+    if (const auto printed = inside_->issued.newest("certificate", std::to_string(id), "pdf"))
+      data.printed = PrintedCopy{.sha256 = printed->report.sha256, .at = printed->at};
     // An old check's paper says nothing about the next: later checks have moved that day.
     const auto summaries = inside_->checks.summaries(issued->tool);
     if (!summaries.empty() && summaries.back().check == id) data.dueDate = checked->dueDate;

@@ -66,7 +66,7 @@ QLayout* HistoryPlace::makeHead() {
   toolLabel->setBuddy(tool_);
   auto* targetLabel = new QLabel(tr("Set-&point"), this);
   targetLabel->setBuddy(target_);
-  fleet_ = new QPushButton(tr("All tool&s"), this);
+  fleet_ = new QPushButton(tr("A&ll tools"), this);
   doubt_ = new QPushButton(tr("Jobs in &doubt"), this);
   doubt_->setToolTip(tr("What the tool's newest failed check puts in doubt"));
   correct_ = new QPushButton(tr("C&orrect the selected check…"), this);

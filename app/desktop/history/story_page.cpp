@@ -63,7 +63,7 @@ QLayout* StoryPage::makeLooks() {
   along_->addItem(tr("tightenings on record"));
   auto* label = new QLabel(tr("Chart &goes by"), this);
   label->setBuddy(along_);
-  control_ = new QCheckBox(tr("Control c&hart beside it"), this);
+  control_ = new QCheckBox(tr("Co&ntrol chart beside it"), this);
   control_->setChecked(true);
   note_->setTextInteractionFlags(Qt::TextSelectableByMouse);
   auto* row = new QHBoxLayout;

@@ -50,7 +50,7 @@ RecallPage::RecallPage(OpenShop& shop, MessageLine* message, QWidget* parent)
       message_(message),
       words_(new QLabel(this)),
       line_(new QLabel(this)),
-      byVehicle_(new QCheckBox(tr("One &vehicle after the other"), this)),
+      byVehicle_(new QCheckBox(tr("O&ne vehicle after the other"), this)),
       table_(new QTableView(this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -84,7 +84,7 @@ QLayout* RecallPage::makeDecision() {
   byLabel->setBuddy(by_);
   accept_ = new QPushButton(tr("Accept as it &is"), this);
   retorque_ = new QPushButton(tr("Re-tor&que"), this);
-  replace_ = new QPushButton(tr("Rep&lace the part"), this);
+  replace_ = new QPushButton(tr("Repl&ace the part"), this);
   auto* row = new QHBoxLayout;
   row->addWidget(reasonLabel);
   row->addWidget(reason_, 1);
@@ -109,7 +109,7 @@ QLayout* RecallPage::makeEnd() {
   row->addWidget(close_);
   connect(report_, &PathLine::confirmed, this, [this] {
     if (!report_->wouldReplace()) return writeReport();
-    message_->say(Tone::Caution, tr("%1 exists already.").arg(report_->path()), {{tr("Repl&ace it"), [this] {
+    message_->say(Tone::Caution, tr("%1 exists already.").arg(report_->path()), {{tr("&Use that name"), [this] {
                                                                                     report_->agreeToReplace();
                                                                                     writeReport();
                                                                                   }}});

@@ -139,7 +139,7 @@ TEST_F(HistoryTest, beginsWithEveryToolSideBySideWorstFirst) {
   keys_.press(Qt::Key_Return);
   ASSERT_TRUE(wait([&] { return place_->model().story().has_value() && !place_->model().working(); }));
   EXPECT_EQ(place_->model().tool(), fleet->front().history.tool.id);
-  keys_.press(Qt::Key_S, Qt::AltModifier);
+  keys_.press(Qt::Key_L, Qt::AltModifier);
   EXPECT_TRUE(wait([&] { return small().isVisible() && !place_->model().working(); }));
 }
 

@@ -118,6 +118,14 @@ TEST_F(Mnemonics, ofTheHistoryOfATool) {
   expectOneUseOfALetter(window_, "History of a tool");
 }
 
+TEST_F(Mnemonics, ofARecall) {
+  window_.room()->history().openRecall("W11");
+  window_.room()->go(Place::History);
+  ASSERT_TRUE(wait([this] { return !window_.room()->history().model().working(); }));
+  QTest::qWait(50);
+  expectOneUseOfALetter(window_, "Recall");
+}
+
 TEST_F(Mnemonics, ofTheBayWithAFastener) {
   window_.room()->go(Place::Bay);
   window_.room()->bay().model().choose(*window_.room()->shop().shop().fastener("MB-02"));

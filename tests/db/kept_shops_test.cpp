@@ -38,7 +38,8 @@ TEST_P(KeptShop, OpensWithAllThatWasInIt) {
   EXPECT_EQ(shop.ledger.size(), 15);
 }
 
-INSTANTIATE_TEST_SUITE_P(OfEveryVersion, KeptShop, testing::Values("v1.sqlite", "v2.sqlite", "v3.sqlite"));
+INSTANTIATE_TEST_SUITE_P(OfEveryVersion, KeptShop,
+                         testing::Values("v1.sqlite", "v2.sqlite", "v3.sqlite", "v4.sqlite", "v5.sqlite"));
 
 }  // namespace
 }  // namespace steadyturn

@@ -19,6 +19,7 @@
 #include "recall_report.h"
 #include "records.h"
 #include "synonym.h"
+#include "tool_outlook.h"
 #include "tool_register.h"
 #include "unit_guard.h"
 
@@ -125,14 +126,16 @@ struct DriftSeries {
   StatedTorque target;
   Direction direction = Direction::Clockwise;  // each direction of use is a series of its own (ISO 6789-1)
   std::vector<PointSummary> points;            // by date, as found before as left
-  DriftResult drift;
+  DriftResult drift;                           // the tool's own regression
+  FleetWord fleet;                             // what tools like it say
+  ToolOutlook outlook;                         // what counts
 };
 
 struct ToolDrift {
   Tool tool;
   std::vector<DriftSeries> series;         // rising by target, clockwise first; empty when never checked
-  std::optional<Date> dueDate;             // the earliest of the series'
-  DriftState state = DriftState::Unknown;  // the worst of the series'
+  std::optional<Date> dueDate;             // the earliest of the series' outlooks
+  DriftState state = DriftState::Unknown;  // the worst of the series' outlooks
   std::size_t worst = 0;                   // index of the deciding series
 };
 
@@ -147,6 +150,7 @@ struct ToolOverview {
   std::optional<double> slopePercentPerYear;
   std::optional<double> predictedPercent;  // at worstTarget, today
   std::optional<Interval> predictionInterval;
+  std::optional<OutlookBasis> basis;  // of the two
   double limitPercent = 0;
 };
 

@@ -34,6 +34,8 @@ class CheckTable {
   // order of tool) all tools'.
   std::vector<PointSummary> summaries(const std::string& tool) const;
   std::vector<PointSummary> allSummaries() const;
+  void forEachSummary(const std::function<void(const PointSummary&)>& visit) const;  // as allSummaries()
+  std::int64_t newestId() const;                                                     // 0: no check yet
   ProvenRows proven(Assay<Check> assay = {}) const;  // for a proof: corrected ones included
 
  private:

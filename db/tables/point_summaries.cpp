@@ -34,8 +34,8 @@ void readCheckFacts(const Statement& row, PointSummary& summary) {
   summary.direction = stored(parseDirection(direction), direction);
 }
 
-std::vector<PointSummary> summariesOf(Statement& query) {
-  std::vector<PointSummary> summaries;
+template <typename Visit>
+void visitSummaries(Statement& query, Visit&& visit) {
   PointSummary summary;
   while (query.next()) {
     if (query.integer(0) != summary.check) readCheckFacts(query, summary);
@@ -46,8 +46,13 @@ std::vector<PointSummary> summariesOf(Statement& query) {
     summary.standardUncertainty = query.real(6);
     const auto verdict = query.text(7);
     summary.verdict = stored(parseVerdict(verdict), verdict);
-    summaries.push_back(summary);
+    visit(summary);
   }
+}
+
+std::vector<PointSummary> summariesOf(Statement& query) {
+  std::vector<PointSummary> summaries;
+  visitSummaries(query, [&](const PointSummary& summary) { summaries.push_back(summary); });
   return summaries;
 }
 
@@ -71,6 +76,17 @@ std::vector<PointSummary> CheckTable::summaries(const std::string& tool) const {
 std::vector<PointSummary> CheckTable::allSummaries() const {
   Statement query(database_, summaryQuery(""));
   return summariesOf(query.run());
+}
+
+void CheckTable::forEachSummary(const std::function<void(const PointSummary&)>& visit) const {
+  Statement query(database_, summaryQuery(""));
+  visitSummaries(query.run(), visit);
+}
+
+std::int64_t CheckTable::newestId() const {
+  Statement newest(database_, "SELECT COALESCE(MAX(id), 0) FROM check_record");
+  newest.run().next();
+  return newest.integer(0);
 }
 
 }  // namespace steadyturn

@@ -138,6 +138,21 @@ std::vector<Tightening> TighteningTable::ofJob(const std::string& job) const {
   return tighteningsOf(query.run(job));
 }
 
+void TighteningTable::forEachDaysCount(
+    Date to, const std::function<void(const std::string&, Date, std::int64_t)>& visit) const {
+  Statement query(
+      database_,
+      "SELECT tool, date, COUNT(*) FROM tightening WHERE date <= ? GROUP BY tool, date ORDER BY tool, date");
+  query.run(writeDate(to));
+  while (query.next()) visit(query.text(0), storedDate(query.text(1)), query.integer(2));
+}
+
+std::int64_t TighteningTable::newestId() const {
+  Statement newest(database_, "SELECT COALESCE(MAX(id), 0) FROM tightening");
+  newest.run().next();
+  return newest.integer(0);
+}
+
 ProvenRows TighteningTable::proven() const {
   const RecordKind kind{.kind = "tightening", .name = {{"tightening", "id", 0}}};
   // A tightening whose job is gone must be seen, not left out.

@@ -1,6 +1,7 @@
 // Tightenings: what was done to which fastener of which vehicle, with which tool. Evidence: INSERT only.
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "ledger.h"
@@ -23,7 +24,11 @@ class TighteningTable {
   };
   std::vector<DayCount> countedByDay(const std::string& tool, Date to) const;  // rising
   std::vector<Tightening> ofJob(const std::string& job) const;
-  ProvenRows proven() const;  // for a proof
+  // How many each tool did on each day up to `to`: tool by tool, days rising.
+  void forEachDaysCount(
+      Date to, const std::function<void(const std::string& tool, Date day, std::int64_t tightenings)>& visit) const;
+  std::int64_t newestId() const;  // 0: none yet
+  ProvenRows proven() const;      // for a proof
 
  private:
   void ensureJob(const std::string& job, const std::string& vehicle);

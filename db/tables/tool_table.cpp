@@ -82,6 +82,12 @@ std::optional<Tool> ToolTable::find(const std::string& id) const {
   return query.run(id).next() ? std::optional(toolOf(query)) : std::nullopt;
 }
 
+std::size_t ToolTable::count() const {
+  Statement query(database_, "SELECT COUNT(*) FROM tool");
+  query.run().next();
+  return static_cast<std::size_t>(query.integer(0));
+}
+
 std::vector<Tool> ToolTable::all() const {
   Statement query(database_, std::string(toolColumns) + " ORDER BY id");
   query.run();

@@ -23,6 +23,7 @@ class ToolTable {
   void add(const Tool& tool, const EntryStamp& stamp);
   std::optional<Tool> find(const std::string& id) const;
   std::vector<Tool> all() const;  // by id, in byte order
+  std::size_t count() const;
   // Appends a status event (ledger kind "tool_status") and makes it the tool's present status.
   void setStatus(const std::string& id, ToolStatus status, const std::string& reason, Date date,
                  const EntryStamp& stamp);

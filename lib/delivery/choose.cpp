@@ -25,20 +25,26 @@ StatedTorque share(StatedTorque torque, double factor) {
 struct Outlook {
   double deviationPercent = 0;
   Uncertainty uncertainty;
-  bool assumed = false;
+  OutlookBasis basis = OutlookBasis::OwnRecord;
 };
 
 Outlook outlookAt(const SetPointOutlook& point, double limitPercent) {
+  if (point.outlook) {
+    return {.deviationPercent = point.outlook->deviationPercent,
+            .uncertainty = {.standardPercent = point.outlook->standardError,
+                            .degreesOfFreedom = point.outlook->degreesOfFreedom},
+            .basis = point.outlook->basis};
+  }
   const DriftResult& drift = point.drift;
   if (drift.predictedPercent && drift.predictionStandardError) {
     return {.deviationPercent = *drift.predictedPercent,
             .uncertainty = {.standardPercent = *drift.predictionStandardError,
                             .degreesOfFreedom = drift.degreesOfFreedom},
-            .assumed = false};
+            .basis = OutlookBasis::OwnRecord};
   }
   return {.deviationPercent = point.newestMeanDeviationPercent,
           .uncertainty = {.standardPercent = limitPercent / 2, .degreesOfFreedom = {}},
-          .assumed = true};
+          .basis = OutlookBasis::Assumption};
 }
 
 std::optional<double> fewer(std::optional<double> a, std::optional<double> b) {
@@ -92,8 +98,8 @@ Option optionFor(const Candidate& candidate, const BestSetting& best) {
           .setting = best.setting,
           .delivery = best.result,
           .driftState = concern(lower) >= concern(upper) ? lower : upper,
-          .assumedDrift = outlookAt(around.lower, candidate.limitPercent).assumed ||
-                          outlookAt(around.upper, candidate.limitPercent).assumed};
+          .basis = std::max(outlookAt(around.lower, candidate.limitPercent).basis,
+                            outlookAt(around.upper, candidate.limitPercent).basis)};
 }
 
 using Offer = tl::expected<Option, Refusal>;

@@ -7,6 +7,7 @@
 #include "best_setting.h"
 #include "drift.h"
 #include "tool_kind.h"
+#include "tool_outlook.h"
 
 namespace steadyturn {
 
@@ -14,6 +15,7 @@ namespace steadyturn {
 struct SetPointOutlook {
   StatedTorque target;
   DriftResult drift;                      // evaluated as of the day asked for
+  std::optional<ToolOutlook> outlook{};   // what counts, where the tool's fleet was asked; else its own drift does
   double newestMeanDeviationPercent = 0;  // of the newest check at this set-point
   Uncertainty pull{};                     // scatter of that check's readings: s, n − 1
   double referenceStandardUncertaintyPercent = 0;
@@ -53,7 +55,10 @@ struct Option {
   StatedTorque setting;
   DeliveryResult delivery;
   DriftState driftState = DriftState::Unknown;
-  bool assumedDrift = false;  // drift unknown: location = newest mean, u = half the permissible deviation
+  // Of the set-points around the setting, the least certain. Assumption: location = newest mean, u = half the
+  // permissible deviation (see tool_outlook.h).
+  OutlookBasis basis = OutlookBasis::OwnRecord;
+  bool assumedDrift() const { return basis == OutlookBasis::Assumption; }
 };
 
 struct RefusedTool {

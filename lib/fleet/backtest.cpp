@@ -98,6 +98,14 @@ class Replay {
 
 }  // namespace
 
+void BacktestScores::add(const BacktestScores& other) {
+  fleet.add(other.fleet);
+  lastValue.add(other.lastValue);
+  ownRegression.add(other.ownRegression);
+  fleetWhereOwnSpeaks.add(other.fleetWhereOwnSpeaks);
+  assumed += other.assumed;
+}
+
 BacktestScores backtest(std::span<const PastChecks> group, Exposure exposure, const std::vector<bool>& asked) {
   BacktestScores scores;
   const auto events = inOrderOfTime(group);

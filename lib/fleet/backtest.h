@@ -26,6 +26,8 @@ struct BacktestScores {
   ForecastScore ownRegression;
   ForecastScore fleetWhereOwnSpeaks;  // the fleet's forecasts of the same checks as ownRegression's
   std::size_t assumed = 0;  // of the fleet's forecasts: by assumption, the group's record was too short then
+
+  void add(const BacktestScores& other);
 };
 
 // Predicts every check as found that has one before it, from checks of the group on earlier days. Only tools with

@@ -70,11 +70,13 @@ FleetModel modelOf(std::span<const SlopeSums> sums, double permittedPercent) {
   return FleetModel::assumed(sums, assumptionFor(permittedPercent));
 }
 
-Fleet::Fleet(std::span<const FleetMember> members, double permittedPercent, double confidence)
+Fleet::Fleet(std::span<const FleetMember> members, double permittedPercent, double confidence,
+             std::optional<Exposure> exposure)
     : members_(members.begin(), members.end()),
+      permittedPercent_(permittedPercent),
       confidence_(confidence),
       scores_(scoresOf(members, permittedPercent)),
-      exposure_(betterOf(scores_)),
+      exposure_(exposure.value_or(betterOf(scores_))),
       model_(modelOf(sumsBy(exposure_, members), permittedPercent)) {}
 
 std::size_t Fleet::toolsThatSpeak() const {

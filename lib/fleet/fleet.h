@@ -31,9 +31,11 @@ class Fleet {
  public:
   // The members are copied. REQUIRES: none is empty; 0 < confidence < 1; permittedPercent > 0 (the widest of the
   // group's: only what is assumed goes by it).
-  Fleet(std::span<const FleetMember> members, double permittedPercent, double confidence);
+  Fleet(std::span<const FleetMember> members, double permittedPercent, double confidence,
+        std::optional<Exposure> exposure = {});  // absent: whichever predicts better
 
   bool isEstimated() const { return model_.isEstimated(); }
+  double permittedPercent() const { return permittedPercent_; }  // what an assumption goes by
   Exposure exposure() const { return exposure_; }
   const ExposureScores& exposureScores() const { return scores_; }
   const FleetModel& model() const { return model_; }
@@ -55,6 +57,7 @@ class Fleet {
   Interval intervalOf(const FleetPrediction& prediction) const;
 
   std::vector<FleetMember> members_;
+  double permittedPercent_;
   double confidence_;
   ExposureScores scores_;
   Exposure exposure_;

@@ -24,6 +24,12 @@ void ForecastScore::add(const Forecast& forecast, double found) {
   for (std::size_t i = 0; i < coverageLevels.size(); ++i) held_[i] += outside >= 1 - coverageLevels[i] ? 1 : 0;
 }
 
+void ForecastScore::add(const ForecastScore& other) {
+  forecasts_ += other.forecasts_;
+  logScores_ += other.logScores_;
+  for (std::size_t i = 0; i < held_.size(); ++i) held_[i] += other.held_[i];
+}
+
 std::optional<double> ForecastScore::coverage(std::size_t level) const {
   if (forecasts_ == 0) return std::nullopt;
   return static_cast<double>(held_.at(level)) / static_cast<double>(forecasts_);

@@ -23,6 +23,7 @@ class ForecastScore {
  public:
   // REQUIRES: forecast.standardError > 0.
   void add(const Forecast& forecast, double found);
+  void add(const ForecastScore& other);
 
   std::size_t forecasts() const { return forecasts_; }
   std::optional<double> coverage(std::size_t level) const;  // share of intervals that held what was found

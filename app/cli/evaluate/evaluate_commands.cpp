@@ -5,6 +5,7 @@
 #include "check_json.h"
 #include "delivery_json.h"
 #include "drift_json.h"
+#include "fleet_json.h"
 #include "joint_json.h"
 #include "standard_streams.h"
 
@@ -17,6 +18,10 @@ Result<OrderedJson> evaluateCheckDocument(const Json& document) {
 
 Result<OrderedJson> evaluateDriftDocument(const Json& document) {
   return readDriftInput(document).and_then(evaluateDrift).map(driftResultJson);
+}
+
+Result<OrderedJson> evaluateFleetDocument(const Json& document) {
+  return readFleetInput(document).and_then(evaluateFleet).map(fleetResultJson);
 }
 
 Result<OrderedJson> evaluateDeliveryDocument(const Json& document) {
@@ -59,6 +64,17 @@ sturn evaluate drift <<'END'
             {"date": "2025-01-14", "phase": "as_found", "deviation_percent": 0.9}]}
 END)",
      evaluateDriftDocument},
+    {"fleet", "Predict tools with few checks from the group they belong to",
+     R"(Deviations are in %. May be left out: confidence (0.95), exposure (best: days or tightenings, whichever predicts
+better), tightenings. Fields and model: FLEET.md among the program's papers.
+Example:
+sturn evaluate fleet <<'END'
+{"limit_percent": 4, "as_of": "2026-06-01", "interval_days": 365,
+ "tools": [{"tool": "W08", "checks": [{"date": "2024-01-10", "phase": "as_found", "deviation_percent": 0.9},
+                                      {"date": "2025-01-14", "phase": "as_found", "deviation_percent": 1.2}]},
+           {"tool": "W24", "checks": [{"date": "2026-05-04", "phase": "as_found", "deviation_percent": -0.3}]}]}
+END)",
+     evaluateFleetDocument},
     {"delivery", "Say what torque reaches the fastener, with what probability, and the best setting",
      R"(Deviations and uncertainties are in %, lengths in mm, angles in degrees. May be left out: part_limit, adapter,
 degrees_of_freedom (then known so well that they count as infinite).

@@ -1,4 +1,4 @@
-// The stateless calculations: `sturn convert` and `sturn evaluate check|drift|delivery|joint`.
+// The stateless calculations: `sturn convert` and `sturn evaluate check|drift|fleet|delivery|joint`.
 #pragma once
 
 #include <CLI/App.hpp>

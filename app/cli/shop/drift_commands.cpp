@@ -3,6 +3,7 @@
 
 #include "display_text.h"
 #include "figures.h"
+#include "fleet_json.h"
 #include "outlook_json.h"
 #include "output_file.h"
 #include "papers.h"
@@ -24,6 +25,74 @@ Result<Date> dayOf(const std::string& typed, const Shop& shop) {
   return parseDate(typed, "as-of");
 }
 
+std::string decidedTable(const ToolDrift& drift) {
+  TextTable table({{"target", Side::Right},
+                   {"checks", Side::Right},
+                   {"expected, %", Side::Right},
+                   {"95 % interval, %", Side::Right},
+                   {"by"},
+                   {"leaves its limits"},
+                   {"due"},
+                   {"state"}});
+  for (const DriftSeries& one : drift.series) {
+    const ToolOutlook& outlook = one.outlook;
+    table.row({torqueText(one.target), std::to_string(one.points.size()), signedFigure(outlook.deviationPercent),
+               intervalFigure(outlook.interval), std::string(writeOutlookBasis(outlook.basis)),
+               dateFigure(outlook.crossingDate), writeDate(outlook.dueDate), std::string(writeState(outlook.state))});
+  }
+  return table.text();
+}
+
+std::string ownTable(const ToolDrift& drift) {
+  TextTable table({{"target", Side::Right},
+                   {"slope, % a year", Side::Right},
+                   {"p", Side::Right},
+                   {"expected, %", Side::Right},
+                   {"95 % interval, %", Side::Right}});
+  for (const DriftSeries& one : drift.series) {
+    table.row({torqueText(one.target), signedFigure(one.drift.slopePercentPerYear), figure(one.drift.pValue),
+               signedFigure(one.drift.predictedPercent), intervalFigure(one.drift.predictionInterval)});
+  }
+  return table.text();
+}
+
+std::string fleetTable(const ToolDrift& drift) {
+  TextTable table({{"target", Side::Right},
+                   {"slope, %", Side::Right},
+                   {"per"},
+                   {"borrowed, %", Side::Right},
+                   {"expected, %", Side::Right},
+                   {"95 % interval, %", Side::Right},
+                   {"inside limit, %", Side::Right},
+                   {"tools", Side::Right},
+                   {"group"}});
+  for (const DriftSeries& one : drift.series) {
+    const FleetWord& fleet = one.fleet;
+    table.row({torqueText(one.target), signedFigure(fleet.outlook.slope.slope), std::string(slopePer(fleet.exposure)),
+               figure(100 * fleet.outlook.slope.borrowed), signedFigure(fleet.outlook.prediction.mean),
+               intervalFigure(fleet.outlook.interval), figure(100 * fleet.probabilityWithin),
+               std::to_string(fleet.toolsThatSpeak), fleet.group});
+  }
+  return table.text();
+}
+
+// Each assumption once, then what the tables show.
+std::string driftNotes(const ToolDrift& drift) {
+  std::string text;
+  for (const DriftSeries& one : drift.series) {
+    if (!one.fleet.assumption.empty() && text.find(one.fleet.assumption) == std::string::npos) {
+      text += one.fleet.assumption + '\n';
+    }
+  }
+  return text +
+         "The intervals are for the mean of one more check. The tool's own record counts from five checks or so; "
+         "before,\n"
+         "tools like it do (a mixed model: one slope for the group, each tool's own drawn towards it by the share\n"
+         "\"borrowed\"), or an assumption. Due: the earlier of the checking interval and the day on which the "
+         "interval\n"
+         "reaches the limit.\n";
+}
+
 std::string driftText(const ToolDrift& drift, Date asOf) {
   std::string text =
       factLines({{"tool", drift.tool.id + (drift.tool.description.empty() ? "" : ", ") + drift.tool.description},
@@ -32,26 +101,8 @@ std::string driftText(const ToolDrift& drift, Date asOf) {
                  {"state", std::string(writeState(drift.state))},
                  {"due", dateFigure(drift.dueDate)}});
   if (drift.series.empty()) return text + "No check on record.\n";
-  TextTable table({{"target", Side::Right},
-                   {"checks", Side::Right},
-                   {"slope, % a year", Side::Right},
-                   {"p", Side::Right},
-                   {"expected, %", Side::Right},
-                   {"95 % interval, %", Side::Right},
-                   {"leaves its limits"},
-                   {"due"},
-                   {"state"}});
-  for (const DriftSeries& one : drift.series) {
-    const DriftResult& result = one.drift;
-    table.row({torqueText(one.target), std::to_string(one.points.size()), signedFigure(result.slopePercentPerYear),
-               figure(result.pValue), signedFigure(result.predictedPercent),
-               intervalFigure(result.predictionInterval), dateFigure(result.crossingDate), writeDate(result.dueDate),
-               std::string(writeState(result.state))});
-  }
-  return text + '\n' + table.text() +
-         "\nOne slope for the tool, a new level after each adjustment (least squares); the interval is for the mean "
-         "of\n"
-         "one more check. Due: the earlier of the checking interval and the day that interval reaches the limit.\n";
+  return text + '\n' + decidedTable(drift) + "\nIts own record alone:\n" + ownTable(drift) + "\nTools like it:\n" +
+         fleetTable(drift) + '\n' + driftNotes(drift);
 }
 
 Result<Output> tellDrift(Shop& shop, const Typed& typed) {

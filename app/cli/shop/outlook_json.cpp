@@ -1,6 +1,9 @@
 #include "outlook_json.h"
 
+#include <cmath>
+
 #include "drift_json.h"
+#include "fleet_json.h"
 #include "value_json.h"
 
 namespace steadyturn {
@@ -49,6 +52,38 @@ OrderedJson recallEntryJson(const RecallLine& entry) {
   return json;
 }
 
+OrderedJson fleetWordJson(const FleetWord& word) {
+  OrderedJson assumption = nullptr;
+  if (!word.assumption.empty()) assumption = word.assumption;
+  OrderedJson json{{"group", word.group},
+                   {"basis", word.estimated ? "estimated" : "assumed"},
+                   {"assumption", std::move(assumption)},
+                   {"exposure", writeExposure(word.exposure)},
+                   {"slope_per", slopePer(word.exposure)},
+                   {"exposure_scores", exposureScoresJson(word.exposureScores)},
+                   {"tools_on_record", word.tools},
+                   {"tools_with_drift", word.toolsThatSpeak},
+                   {"group_slope_percent", numberJson(word.groupSlope.slope)},
+                   {"group_slope_standard_error", numberJson(word.groupSlope.standardError)},
+                   {"slope_standard_deviation", numberJson(std::sqrt(word.variances.slope))},
+                   {"residual_standard_deviation", numberJson(std::sqrt(word.variances.residual))}};
+  json.update(fleetOutlookJson(word.outlook));
+  json["probability_within"] = numberJson(word.probabilityWithin);
+  json["crossing_date"] = dateJson(word.crossingDate);
+  return json;
+}
+
+OrderedJson decidedJson(const ToolOutlook& outlook) {
+  return {{"basis", writeOutlookBasis(outlook.basis)},
+          {"predicted_percent", numberJson(outlook.deviationPercent)},
+          {"standard_error", numberJson(outlook.standardError)},
+          {"degrees_of_freedom", numberJson(outlook.degreesOfFreedom)},
+          {"prediction_interval", intervalJson(outlook.interval)},
+          {"crossing_date", dateJson(outlook.crossingDate)},
+          {"due_date", dateJson(outlook.dueDate)},
+          {"state", writeState(outlook.state)}};
+}
+
 }  // namespace
 
 OrderedJson toolDriftJson(const ToolDrift& drift) {
@@ -56,6 +91,8 @@ OrderedJson toolDriftJson(const ToolDrift& drift) {
   for (const DriftSeries& one : drift.series) {
     OrderedJson json{{"target", torqueJson(one.target)}};
     json.update(driftResultJson(one.drift));
+    json["fleet"] = fleetWordJson(one.fleet);
+    json["outlook"] = decidedJson(one.outlook);
     series.push_back(std::move(json));
   }
   return {{"tool", drift.tool.id},
@@ -78,6 +115,7 @@ OrderedJson overviewJson(const ToolOverview& overview) {
           {"slope_percent_per_year", numberJson(overview.slopePercentPerYear)},
           {"predicted_percent", numberJson(overview.predictedPercent)},
           {"prediction_interval", intervalJson(overview.predictionInterval)},
+          {"prediction_by", overview.basis ? OrderedJson(writeOutlookBasis(*overview.basis)) : OrderedJson(nullptr)},
           {"limit_percent", numberJson(overview.limitPercent)}};
 }
 

@@ -8,6 +8,7 @@ void addShopCommands(Context& context) {
   addReferenceCommands(context);
   addCheckCommands(context);
   addDriftCommands(context);
+  addFleetCommands(context);
   addFastenerCommands(context);
   addChooseCommand(context);
   addJobCommands(context);

@@ -64,7 +64,8 @@ QVariant OptionsTable::displayed(const Option& option, int column) const {
     case DescriptionColumn: {
       const auto found = descriptions_.find(option.tool);
       const QString text = found == descriptions_.end() ? QString() : found->second;
-      return option.assumedDrift ? tr("drift assumed; ") + text : text;
+      if (option.basis == OutlookBasis::Fleet) return tr("drift from tools like it; ") + text;
+      return option.assumedDrift() ? tr("drift assumed; ") + text : text;
     }
     default:
       return {};
@@ -86,7 +87,10 @@ QVariant OptionsTable::data(const QModelIndex& index, int role) const {
   }
   if (role == Qt::ToolTipRole && column == DescriptionColumn) {
     const QString text = displayed(*option, column).toString();
-    return option->assumedDrift
+    if (option->basis == OutlookBasis::Fleet) {
+      return tr("%1\nToo few checks of its own: its drift is predicted from tools like it.").arg(text);
+    }
+    return option->assumedDrift()
                ? tr("%1\nToo few checks to know its drift: half the permitted deviation is assumed as uncertainty.")
                      .arg(text)
                : text;

@@ -8,8 +8,9 @@ namespace steadyturn {
 Result<ToolDrift> Shop::drift(const std::string& id, Date asOf) const {
   const auto found = tool(id);
   if (!found) return tl::unexpected(found.error());
-  return guarded(
-      [&]() -> Result<ToolDrift> { return driftOf(*found, inside_->checks.summaries(id), asOf, inside_->policy()); });
+  return guarded([&]() -> Result<ToolDrift> {
+    return driftOf(*found, inside_->checks.summaries(id), inside_->fleetBook(asOf), asOf, inside_->policy());
+  });
 }
 
 Result<std::vector<ToolOverview>> Shop::overview(Date asOf, const Progress& progress) const {
@@ -17,6 +18,7 @@ Result<std::vector<ToolOverview>> Shop::overview(Date asOf, const Progress& prog
     const auto policy = inside_->policy();
     const auto tools = inside_->tools.all();
     const auto all = inside_->checks.allSummaries();
+    const auto& book = inside_->fleets.book(all, asOf, policy.confidence);
     std::vector<ToolOverview> rows;
     rows.reserve(tools.size());
     std::vector<PointSummary> own;
@@ -26,7 +28,7 @@ Result<std::vector<ToolOverview>> Shop::overview(Date asOf, const Progress& prog
       // Both lists are in byte order of the tool's mark.
       while (next != all.end() && next->tool < tool.id) ++next;
       while (next != all.end() && next->tool == tool.id) own.push_back(*next++);
-      rows.push_back(overviewOf(driftOf(tool, own, asOf, policy), own, asOf));
+      rows.push_back(overviewOf(driftOf(tool, own, book, asOf, policy), own, asOf));
       if (progress && !progress(static_cast<double>(rows.size()) / static_cast<double>(tools.size()))) {
         return refuse({.kind = ProblemKind::Cancelled});
       }

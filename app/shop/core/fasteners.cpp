@@ -43,11 +43,14 @@ std::string person(const std::string& name) {
 
 void warnOfAssumptions(std::vector<std::string>& warnings, const Choice& choice) {
   for (const auto& option : choice.options) {
-    if (!option.assumedDrift) continue;
-    warnings.push_back(
-        option.tool +
-        ": too few checks to know its drift. Its newest mean deviation with half its permissible deviation as "
-        "standard uncertainty is an assumption.");
+    if (option.basis == OutlookBasis::Assumption) {
+      warnings.push_back(
+          option.tool +
+          ": too few checks to know its drift, and too few of tools like it. Its newest mean deviation with half its "
+          "permissible deviation as standard uncertainty is an assumption.");
+    } else if (option.basis == OutlookBasis::Fleet) {
+      warnings.push_back(option.tool + ": too few checks of its own; its drift is predicted from tools like it.");
+    }
   }
 }
 
@@ -210,11 +213,12 @@ Result<FastenerChoice> Shop::choose(const std::string& id, Date asOf, const std:
                               writeNumber(adapter->offsetMm) + ", angle " + writeNumber(adapter->angleDeg),
                      .accepted = "a length above 0 and an offset that leaves leverage"});
     }
+    const auto& book = inside_->fleetBook(asOf);
     std::vector<Candidate> candidates;
     for (const auto& tool : inside_->tools.all()) {
       // The history of a tool that can't reach the window is not read; choose() refuses it by its range alone.
       const auto summaries = inRange(tool, demand) ? inside_->checks.summaries(tool.id) : std::vector<PointSummary>{};
-      const auto drift = driftOf(tool, summaries, asOf, policy);
+      const auto drift = driftOf(tool, summaries, book, asOf, policy);
       auto candidate = candidateOf(drift, overviewOf(drift, summaries, asOf));
       if (!inRange(tool, demand) && candidate.refusal && candidate.refusal->kind == RefusalKind::NoCheck) {
         candidate.refusal = Refusal{RefusalKind::OutOfRange, rangeInWords(tool)};

@@ -92,6 +92,7 @@ Result<std::vector<FleetStory>> Shop::fleet(Date asOf, const Progress& progress)
     const auto policy = inside_->policy();
     const auto tools = inside_->tools.all();
     const auto all = inside_->checks.allSummaries();
+    const auto& book = inside_->fleets.book(all, asOf, policy.confidence);
     std::vector<FleetStory> fleet;
     auto next = all.begin();
     for (const auto& tool : tools) {
@@ -101,7 +102,7 @@ Result<std::vector<FleetStory>> Shop::fleet(Date asOf, const Progress& progress)
       const auto end =
           std::find_if(next, all.end(), [&](const PointSummary& point) { return point.tool != tool.id; });
       const std::vector<PointSummary> own(next, end);
-      fleet.push_back(storyOf(driftOf(tool, own, asOf, policy), own, asOf, policy));
+      fleet.push_back(storyOf(driftOf(tool, own, book, asOf, policy), own, asOf, policy));
       if (progress && !progress(static_cast<double>(fleet.size()) / static_cast<double>(tools.size()))) {
         return refuse({.kind = ProblemKind::Cancelled});
       }

@@ -10,6 +10,7 @@
 #include "check_table.h"
 #include "draft_table.h"
 #include "fastener_table.h"
+#include "fleet_shelf.h"
 #include "issue_table.h"
 #include "job_table.h"
 #include "recall_table.h"
@@ -38,6 +39,7 @@ struct Shop::Inside {
   RecallTable recalls;
   BenchSetupTable bench;
   DraftTable drafts;
+  mutable FleetShelf fleets;
   SigningTable signing;
   IssueTable issued;
   std::string who;  // the account acting; empty in an open shop
@@ -48,6 +50,8 @@ struct Shop::Inside {
   EntryStamp stamp() const { return {now(), who}; }
   Date today() const;
   Policy policy() const;
+  // The shop's fleets by what was known on a day. Valid until the next call.
+  const FleetBook& fleetBook(Date asOf) const { return fleets.book(asOf, policy().confidence); }
 };
 
 // Runs `action` and turns trouble of the database engine into a problem. Every public function of Shop goes through

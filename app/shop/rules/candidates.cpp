@@ -32,6 +32,7 @@ SetPointOutlook outlookOf(const DriftSeries& series) {
   if (newest.repeatability) pull.degreesOfFreedom = newest.readings - 1;
   return {.target = series.target,
           .drift = series.drift,
+          .outlook = series.outlook,
           .newestMeanDeviationPercent = newest.meanDeviation,
           .pull = pull,
           .referenceStandardUncertaintyPercent = newest.referenceStandardUncertainty};

@@ -8,9 +8,6 @@ namespace steadyturn {
 
 namespace {
 
-// Two statements of one set-point (20 N·m, 14.75 lbf·ft rounded) differ by less than this share.
-constexpr double sameTarget = 1e-3;
-
 int gravity(DriftState state) {
   switch (state) {
     case DriftState::Leaving:
@@ -26,16 +23,14 @@ int gravity(DriftState state) {
 }
 
 DriftSeries& seriesFor(std::vector<DriftSeries>& series, const PointSummary& point) {
-  const double wanted = point.target.torque().newtonMetres();
   for (auto& one : series) {
-    const bool same = std::abs(one.target.torque().newtonMetres() - wanted) <= sameTarget * wanted;
-    if (same && one.direction == point.direction) return one;
+    if (one.direction == point.direction && sameSetPoint(point.target, one.target)) return one;
   }
-  return series.emplace_back(
-      DriftSeries{.target = point.target, .direction = point.direction, .points = {}, .drift = {}});
+  return series.emplace_back(DriftSeries{
+      .target = point.target, .direction = point.direction, .points = {}, .drift = {}, .fleet = {}, .outlook = {}});
 }
 
-void evaluate(DriftSeries& series, const Tool& tool, Date asOf, const Policy& policy) {
+void evaluate(DriftSeries& series, const Tool& tool, const FleetBook& book, Date asOf, const Policy& policy) {
   DriftInput input{.limitPercent = tool.permittedPercent(),
                    .confidence = policy.confidence,
                    .asOf = asOf,
@@ -46,11 +41,21 @@ void evaluate(DriftSeries& series, const Tool& tool, Date asOf, const Policy& po
     input.checks.push_back({.date = point.date, .phase = point.phase, .deviationPercent = point.meanDeviation});
   }
   if (const auto result = evaluateDrift(input)) series.drift = *result;
+  const OutlookRules rules{.asOf = asOf,
+                           .limitPercent = input.limitPercent,
+                           .confidence = input.confidence,
+                           .intervalDays = input.intervalDays};
+  if (const auto place = book.find(tool.id, series.target, series.direction)) {
+    series.fleet = fleetWordOf(*place->fleet, place->member, rules);
+    series.fleet.group = place->group;
+  }
+  series.outlook = decideOutlook(series.drift, series.fleet, input.checks.back(), rules);
 }
 
 }  // namespace
 
-ToolDrift driftOf(const Tool& tool, const std::vector<PointSummary>& summaries, Date asOf, const Policy& policy) {
+ToolDrift driftOf(const Tool& tool, const std::vector<PointSummary>& summaries, const FleetBook& book, Date asOf,
+                  const Policy& policy) {
   ToolDrift result{.tool = tool, .series = {}, .dueDate = {}, .state = DriftState::Unknown, .worst = 0};
   for (const auto& point : summaries) {
     if (point.date <= asOf) seriesFor(result.series, point).points.push_back(point);
@@ -60,14 +65,15 @@ ToolDrift driftOf(const Tool& tool, const std::vector<PointSummary>& summaries, 
   });
   for (std::size_t i = 0; i < result.series.size(); ++i) {
     auto& series = result.series[i];
-    evaluate(series, tool, asOf, policy);
-    const auto& worst = result.series[result.worst].drift;
-    const bool graver = gravity(series.drift.state) > gravity(worst.state) ||
-                        (series.drift.state == worst.state && series.drift.dueDate < worst.dueDate);
+    evaluate(series, tool, book, asOf, policy);
+    const auto& outlook = series.outlook;
+    const auto& worst = result.series[result.worst].outlook;
+    const bool graver = gravity(outlook.state) > gravity(worst.state) ||
+                        (outlook.state == worst.state && outlook.dueDate < worst.dueDate);
     if (graver) result.worst = i;
-    if (!result.dueDate || series.drift.dueDate < *result.dueDate) result.dueDate = series.drift.dueDate;
+    if (!result.dueDate || outlook.dueDate < *result.dueDate) result.dueDate = outlook.dueDate;
   }
-  if (!result.series.empty()) result.state = result.series[result.worst].drift.state;
+  if (!result.series.empty()) result.state = result.series[result.worst].outlook.state;
   return result;
 }
 
@@ -105,8 +111,9 @@ ToolOverview overviewOf(const ToolDrift& drift, const std::vector<PointSummary>&
     const auto& worst = drift.series[drift.worst];
     overview.worstTarget = worst.target;
     overview.slopePercentPerYear = worst.drift.slopePercentPerYear;
-    overview.predictedPercent = worst.drift.predictedPercent;
-    overview.predictionInterval = worst.drift.predictionInterval;
+    overview.predictedPercent = worst.outlook.deviationPercent;
+    overview.predictionInterval = worst.outlook.interval;
+    overview.basis = worst.outlook.basis;
     std::vector<PointSummary> known;
     std::copy_if(summaries.begin(), summaries.end(), std::back_inserter(known),
                  [asOf](const auto& point) { return point.date <= asOf; });

@@ -37,7 +37,8 @@ sets <- list(simulated_20 = simulated(1, 20, 0.4, 0.3, 5),
              simulated_60 = simulated(2, 60, 0.2, 0.3, 8),
              simulated_alike = simulated(9, 20, 0, 0.3, 5),
              orthodont = published(nlme::Orthodont, "Subject", "age", "distance"),
-             oxboys = published(nlme::Oxboys, "Subject", "age", "height"))
+             oxboys = published(nlme::Oxboys, "Subject", "age", "height"),
+             simulated_no_differences = simulated(10, 20, 0, 0.3, 5))  # REML puts the variance of slopes at 0
 
 fitted <- function(d) {
   d$tool <- factor(d$tool); d$segment <- factor(d$segment)

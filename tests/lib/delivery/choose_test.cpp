@@ -90,7 +90,7 @@ TEST(DeliveryAt, AnUnknownDriftCountsWithHalfThePermissibleDeviation) {
   EXPECT_FALSE(input.deviation.degreesOfFreedom);
   const Choice choice = choose(demand(60), {newcomer});
   ASSERT_EQ(choice.options.size(), 1U);
-  EXPECT_TRUE(choice.options[0].assumedDrift);
+  EXPECT_TRUE(choice.options[0].assumedDrift());
   EXPECT_EQ(choice.options[0].driftState, DriftState::Unknown);
 }
 
@@ -108,7 +108,7 @@ TEST(Choose, TakesTheGraduationThatMakesUpForTheDeviation) {
   const Option& option = choice.options[0];
   EXPECT_EQ(option.setting, newtonMetres(61));  // 61 / 1.02 = 59.8 against 62 / 1.0185 = 60.9 and 60 / 1.02 = 58.8
   EXPECT_NEAR(option.delivery.expected.value, 61 / (1 + (2 - 3.0 / 40) / 100), 1e-9);
-  EXPECT_FALSE(option.assumedDrift);
+  EXPECT_FALSE(option.assumedDrift());
   EXPECT_EQ(option.driftState, DriftState::Steady);
 }
 

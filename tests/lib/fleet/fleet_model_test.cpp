@@ -22,7 +22,8 @@ TEST(FleetModel, VariancesAndSlopesAreThoseOfRsMixedModels) {
   for (std::size_t row = 0; row < table.rows(); ++row) {
     const std::string& set = table.text(row, "set");
     const auto expect = [&](double actual, const char* column) {
-      expectSixDigits(actual, table.figure(row, column).value, set + " " + column);
+      // pbkrtest gives nothing where the variance of slopes is 0.
+      if (table.has(row, column)) expectSixDigits(actual, table.figure(row, column).value, set + " " + column);
     };
     const auto model = FleetModel::estimated(fleets.at(set));
     ASSERT_TRUE(model) << set;

@@ -1,0 +1,60 @@
+// Which figures speak for a tool at one set-point today: its own regression, its fleet, or an assumption. Every due
+// date, choice and chart asks here.
+#pragma once
+
+#include "drift.h"
+#include "fleet.h"
+
+namespace steadyturn {
+
+// The most certain first.
+enum class OutlookBasis { OwnRecord, Fleet, Assumption };
+std::string_view writeOutlookBasis(OutlookBasis basis);  // "own record", "fleet", "assumption"
+
+// A regression of four checks or fewer says next to nothing (common practice; Student's t multiplies its interval by
+// four and more): from this many degrees of freedom a tool's own record decides. Below it, the fleet where it is on
+// record.
+inline constexpr int ownRecordSpeaksFrom = 3;
+
+struct ToolOutlook {
+  OutlookBasis basis = OutlookBasis::Assumption;
+  double deviationPercent = 0;  // of one more check today
+  double standardError = 0;
+  std::optional<double> degreesOfFreedom;  // absent: infinite
+  Interval interval;
+  std::optional<Date> crossingDate;  // first day on which the interval reaches outside ± limit; not for an assumption
+  Date dueDate{};                    // the earlier of last check + interval and crossing
+  DriftState state = DriftState::Unknown;  // unknown while the tool's own record has no degree of freedom
+};
+
+// What the fleet says of one of its tools, whoever decides.
+struct FleetWord {
+  bool estimated = false;
+  std::string group;       // "type II class A"; empty where nobody named it
+  std::string assumption;  // in words; empty when estimated
+  Exposure exposure = Exposure::Days;
+  ExposureScores exposureScores;
+  std::size_t tools = 0, toolsThatSpeak = 0;
+  SlopeFigure groupSlope;
+  FleetVariances variances;
+  FleetOutlook outlook;  // today
+  double probabilityWithin = 0;
+  std::optional<Date> crossingDate;
+};
+
+struct OutlookRules {
+  Date asOf{};
+  double limitPercent = 0;
+  double confidence = 0.95;
+  int intervalDays = 0;
+};
+
+FleetWord fleetWordOf(const Fleet& fleet, std::size_t member, const OutlookRules& rules);
+
+// An assumption takes the newest mean deviation with half the permissible deviation as standard error, or more where
+// the tool has gone without a check for longer than the assumption is made for; its due date is the policy's.
+// REQUIRES: `own` and `word` are of the same tool, day and limit; `newest` is its newest check.
+ToolOutlook decideOutlook(const DriftResult& own, const FleetWord& word, const DatedDeviation& newest,
+                          const OutlookRules& rules);
+
+}  // namespace steadyturn

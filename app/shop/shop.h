@@ -23,11 +23,27 @@ namespace steadyturn {
 // Told now and then how far a long action is (0 … 1); returning false cancels it and leaves nothing behind.
 using Progress = std::function<bool(double)>;
 
+enum class Access {
+  Work,  // to be written to, where the account that is signed in may
+  Look   // the auditor's door: nothing is written to the file or beside it, whoever asks
+};
+
+// Who works where: hands an account that is signed in on to another connection. Made by a Shop alone.
+class Session {
+  friend class Shop;
+  Session(std::string address, Access access, std::string who)
+      : address_(std::move(address)), access_(access), who_(std::move(who)) {}
+  std::string address_;
+  Access access_;
+  std::string who_;
+};
+
 class Shop {
  public:
   struct Inside;  // for the application layer's own sources
   static Result<Shop> create(const std::string& address, const std::string& name = {});
-  static Result<Shop> open(const std::string& address);
+  static Result<Shop> open(const std::string& address, Access access = Access::Work);
+  static Result<Shop> open(const Session& session);
   // A new shop filled with the invented municipal depot, the same every time.
   static Result<Shop> createDemo(const std::string& address, const Progress& progress = {});
 
@@ -35,11 +51,14 @@ class Shop {
   Shop& operator=(Shop&&) noexcept;
   ~Shop();
 
+  Session session() const;
+  void actAs(const Session& session);  // of the same shop
   const std::string& address() const;
   std::string name() const;
   std::string id() const;  // tells this shop from every other; never changes
   ShopFacts facts() const;
-  bool readOnly() const;
+  bool readOnly() const;  // by its file, or as it was opened
+  Access access() const;  // as it was opened
   // The day that counts as today: the clock's, or the demo depot's fixed one.
   Date today() const;
   bool isDemo() const;

@@ -1,7 +1,9 @@
 #include "database.h"
 
 #include <fmt/format.h>
+#include <sys/stat.h>
 
+#include <QDateTime>
 #include <QFile>
 #include <QFileInfo>
 #include <QUrl>
@@ -64,6 +66,16 @@ void refuseForeignOrNewer(const std::string& address, int newestKnown) {
   }
 }
 
+// How the file and its journal stand: their times and sizes.
+std::string standOf(const QString& path) {
+  QString stand;
+  for (const auto* ending : {"", "-wal", "-journal"}) {
+    const QFileInfo file(path + QLatin1String(ending));
+    stand += QStringLiteral("%1 %2;").arg(file.lastModified().toMSecsSinceEpoch()).arg(file.size());
+  }
+  return stand.toStdString();
+}
+
 void setHabits(Connection& connection, bool writable) {
   const auto set = [&](const char* habit) {
     Statement::execute(connection, QStringLiteral("PRAGMA ") + QLatin1String(habit));
@@ -97,13 +109,32 @@ std::unique_ptr<Connection> connectToRead(const std::string& address) {
   }
 }
 
+// Reads the file as one that nobody changes, without a lock or a file beside it; where somebody's work lies in a
+// journal beside it, with the locks and files that are there already.
+std::unique_ptr<Connection> connectToLook(const std::string& address) {
+  const auto path = filePath(address);
+  const bool atWork = QFileInfo(path + QStringLiteral("-wal")).size() > 0;
+  if (atWork) return std::make_unique<Connection>(address, path, readOnlyOptions);
+  return std::make_unique<Connection>(address, immutableUri(path), immutableOptions);
+}
+
+FileIdentity identityOf(const QString& path) {
+  struct stat status {};
+  if (::stat(QFile::encodeName(path).constData(), &status) != 0) return {};
+  return {.device = status.st_dev, .number = status.st_ino};
+}
+
 std::string copyBefore(Connection& connection, int version) {
   const auto wanted = fmt::format("{}.before-v{}", filePath(connection.address).toStdString(), version);
   auto path = wanted;
   for (int count = 2; QFileInfo::exists(QString::fromStdString(path)); ++count)
     path = fmt::format("{}-{}", wanted, count);
-  // The engine's own copy is whole even while others write.
-  Statement(connection, "VACUUM INTO ?").run(QString::fromStdString(path));
+  // The engine's own copy is whole even while others write; it gets its name when it is.
+  const auto draft = QString::fromStdString(path + ".unfinished");
+  QFile::remove(draft);
+  Statement(connection, "VACUUM INTO ?").run(draft);
+  if (!QFile::rename(draft, QString::fromStdString(path)))
+    throw StoreError(unavailable(connection.address, "a folder where a copy can be kept before the upgrade"));
   return path;
 }
 
@@ -129,13 +160,39 @@ void removeShop(const QString& path) {
 }  // namespace
 
 Database::Database(std::unique_ptr<Connection> connection, std::string address)
-    : connection_(std::move(connection)), address_(std::move(address)) {}
+    : connection_(std::move(connection)), address_(std::move(address)), file_(identityOf(filePath(address_))) {}
 Database::Database(Database&&) noexcept = default;
 Database& Database::operator=(Database&&) noexcept = default;
 Database::~Database() = default;
 
 Result<Database> Database::create(const std::string& address) { return create(address, sqliteMigrations()); }
 Result<Database> Database::open(const std::string& address) { return open(address, sqliteMigrations()); }
+
+Result<Database> Database::openToLook(const std::string& address) {
+  if (auto problem = refusedByFileSystem(address)) return refuse(std::move(*problem));
+  const auto newest = static_cast<int>(sqliteMigrations().size());
+  try {
+    refuseForeignOrNewer(address, newest);
+    Database opened(connectToLook(address), address);
+    opened.readOnly_ = true;
+    opened.asOpened_ = standOf(filePath(address));
+    if (const int found = appliedVersion(opened.connection(), sqliteMigrations()); found < newest) {
+      return refuse(unavailable(
+          address, fmt::format("a shop of version {}; this one is of version {}: have its lead open it once, or copy "
+                               "it and open the copy",
+                               newest, found)));
+    }
+    setHabits(opened.connection(), false);
+    opened.version_ = newest;
+    return opened;
+  } catch (const StoreError& error) {
+    return refuse(error.problem());
+  }
+}
+
+bool Database::isWhereItWas() const { return file_ == identityOf(filePath(address_)); }
+
+bool Database::disturbed() const { return !asOpened_.empty() && asOpened_ != standOf(filePath(address_)); }
 
 Result<Database> Database::create(const std::string& address, std::span<const Migration> migrations) {
   const auto path = filePath(address);

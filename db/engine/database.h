@@ -1,6 +1,7 @@
 // One connection to a shop's database, used by one thread. Opening is a small state machine; see OpenOutcome.
 #pragma once
 
+#include <cstdint>
 #include <memory>
 #include <span>
 #include <string>
@@ -18,6 +19,12 @@ enum class OpenOutcome {
 
 struct Connection;
 
+// Which file of which file system; zero: none.
+struct FileIdentity {
+  std::uint64_t device = 0, number = 0;
+  bool operator==(const FileIdentity&) const = default;
+};
+
 class Database {
  public:
   // A new shop at `address` (a file). Problems: CannotCreate when it exists already or can't be written.
@@ -29,6 +36,10 @@ class Database {
   // copy replaced.
   static Result<Database> open(const std::string& address);
 
+  // An existing shop to be looked at: nothing is written to it or beside it, not even for a moment. Others may write
+  // meanwhile: disturbed() tells.
+  static Result<Database> openToLook(const std::string& address);
+
   // The same with another history of the schema than this program's own: how each outcome is tested.
   static Result<Database> create(const std::string& address, std::span<const Migration> migrations);
   static Result<Database> open(const std::string& address, std::span<const Migration> migrations);
@@ -39,6 +50,12 @@ class Database {
 
   OpenOutcome outcome() const { return outcome_; }
   bool readOnly() const { return readOnly_; }
+  // Whether the file of a shop that is only looked at was written to since it was opened: what is read may then not
+  // belong together.
+  bool disturbed() const;
+  // Whether the file still stands under its name. One that was moved, replaced or deleted while it was open would go
+  // on taking what is written, where nobody looks for it.
+  bool isWhereItWas() const;
   const std::string& address() const { return address_; }
   int schemaVersion() const { return version_; }
   const std::string& copyBeforeUpgrade() const { return copy_; }  // its path; empty unless Upgraded
@@ -52,6 +69,8 @@ class Database {
   std::string copy_;
   OpenOutcome outcome_ = OpenOutcome::UpToDate;
   bool readOnly_ = false;
+  FileIdentity file_;
+  std::string asOpened_;  // how the file stood, where it is read without locks
   int version_ = 0;
 };
 

@@ -1,6 +1,7 @@
 // Evidence is added, never changed: asked of the file itself, past the program.
 #include <array>
 
+#include "account_table.h"
 #include "approval_table.h"
 #include "issue_table.h"
 #include "job_table.h"
@@ -29,6 +30,9 @@ class Evidence : public ShopTest {
       jobs.add(opened, stamp);
       to.checks.add(fullCheck(), stamp);
       to.tightenings.add(fullTightening(), stamp);
+      AccountTable(to.database, to.ledger)
+          .add({.account = "petra", .change = AccountChange::Added, .role = AccountRole::Lead, .secretHash = "x"},
+               stamp);
       to.shop.rememberFile("checks", "ab12", 1, stamp);
       SigningTable signing(to.database, to.ledger);
       SigningKey key;
@@ -63,6 +67,7 @@ constexpr std::array guarded{Guarded{"ledger", "entry"},
                              Guarded{"fastener_approval", "approved_by"},
                              Guarded{"service_list", "fasteners"},
                              Guarded{"job_event", "note"},
+                             Guarded{"account_event", "role"},
                              Guarded{"check_record", "note"},
                              Guarded{"check_point", "readings"},
                              Guarded{"tightening", "setting"},

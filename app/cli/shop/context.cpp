@@ -7,9 +7,14 @@
 namespace steadyturn {
 
 Context::Context(CLI::App& app, Command& chosen) : app_(app), chosen_(chosen) {
-  app.add_option("--shop", shop_, "The shop's database, before or after the command")
+  app.add_option("--shop", caller_.shop, "The shop's database, before or after the command")
       ->type_name("FILE")
       ->envname("STURN_SHOP");
+  app.add_option("--as", caller_.as,
+                 "Who does it, where the shop has accounts; the PIN comes from a prompt, standard input or STURN_PIN")
+      ->type_name("NAME");
+  app.add_flag("--audit", caller_.audit,
+               "Open the shop to be looked at alone: nothing is written to it or beside it");
 }
 
 CLI::App* Context::add(CLI::App& parent, const std::string& name, const std::string& purpose,
@@ -28,8 +33,8 @@ CLI::App* Context::addGroup(const std::string& name, const std::string& purpose)
 
 void Context::runs(CLI::App* command, Work work, Face face) {
   command->final_callback([this, work = std::move(work), face] {
-    if (shop_.empty()) refuseUsage("--shop", "is missing: name the shop with --shop FILE, or set STURN_SHOP");
-    chosen_ = [this, work, face] { return withShop(shop_, work, face); };
+    if (caller_.shop.empty()) refuseUsage("--shop", "is missing: name the shop with --shop FILE, or set STURN_SHOP");
+    chosen_ = [this, work, face] { return withShop(caller_, work, face); };
   });
 }
 

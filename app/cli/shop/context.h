@@ -10,6 +10,13 @@
 
 namespace steadyturn {
 
+// Which shop, opened how, and who does it.
+struct Caller {
+  std::string shop;
+  std::string as;      // empty: nobody signs in
+  bool audit = false;  // to be looked at alone
+};
+
 enum class Face {
   Text,    // no window system needed
   Picture  // fonts and charts are drawn: an off-screen one is used unless the environment says otherwise
@@ -17,7 +24,7 @@ enum class Face {
 
 class Context {
  public:
-  // Adds `--shop` to `app`, which must outlive this.
+  // Adds `--shop`, `--as` and `--audit` to `app`, which must outlive this.
   Context(CLI::App& app, Command& chosen);
   Context(const Context&) = delete;
   Context& operator=(const Context&) = delete;
@@ -34,12 +41,13 @@ class Context {
   void choose(Command command) { chosen_ = std::move(command); }
 
   CLI::App& app() { return app_; }
-  const std::string& shop() const { return shop_; }
+  const std::string& shop() const { return caller_.shop; }
+  const Caller& caller() const { return caller_; }
 
  private:
   CLI::App& app_;
   Command& chosen_;
-  std::string shop_;
+  Caller caller_;
 };
 
 // Ends parsing: `message` says what is wrong with how the command was typed.

@@ -1,6 +1,7 @@
 // `sturn verify`, `sturn backup` and `sturn ledger`: nothing was changed, and a copy that is whole.
 #include <CLI/CLI.hpp>
 #include <QFile>
+#include <filesystem>
 
 #include "display_text.h"
 #include "exit_status.h"
@@ -9,6 +10,7 @@
 #include "output_file.h"
 #include "progress_line.h"
 #include "shop_commands.h"
+#include "shop_keeping.h"
 #include "shop_proof.h"
 #include "shop_signing.h"
 
@@ -18,6 +20,7 @@ namespace {
 struct Typed {
   std::string checkpoint, key, issued, file;
   std::int64_t check = 0;
+  std::size_t keep = usualBackupsKept;
   bool json = false;
 };
 
@@ -134,7 +137,23 @@ Result<Output> verify(Shop& shop, const Typed& typed) {
                 .status = good ? exit_status::done : exit_status::damageFound};
 }
 
+// Into a folder, under a name of its own; older ones go.
+Result<Output> backupIntoFolder(Shop& shop, const Typed& typed) {
+  const auto kept = backupInto(shop, typed.file, typed.keep);
+  if (!kept) return tl::unexpected(kept.error());
+  const auto head = writeCheckpoint(kept->head);
+  if (typed.json) {
+    return Output{.text = writeDocument({{"file", kept->file}, {"checkpoint", head}, {"removed", kept->removed}}),
+                  .cautions = {}};
+  }
+  std::string text = (kept->made ? "Copied the shop to " : "Nothing is new since ") + displayText(kept->file) +
+                     ".\nCheckpoint to keep outside the shop: " + head + '\n';
+  for (const std::string& name : kept->removed) text += "Removed " + displayText(name) + '\n';
+  return Output{.text = text, .cautions = {}};
+}
+
 Result<Output> backup(Shop& shop, const Typed& typed) {
+  if (std::filesystem::is_directory(typed.file)) return backupIntoFolder(shop, typed);
   const auto head = backupShop(shop, typed.file);
   if (!head) return tl::unexpected(head.error());
   if (typed.json) {
@@ -215,7 +234,18 @@ void addProofCommands(Context& context) {
   CLI::App* copying =
       context.add(context.app(), "backup", "Copy the shop to a new file, and prove that the copy is whole",
                   "sturn backup depot-2026-03-14.steadyturn");
-  copying->add_option("FILE", typed->file, "The file to make; must not exist yet")->required()->type_name("");
+  copying
+      ->add_option(
+          "FILE", typed->file,
+          "The file to make, which must not exist yet; or a folder, where it gets a name with the day and the "
+          "ledger's head")
+      ->required()
+      ->type_name("");
+  copying
+      ->add_option("--keep", typed->keep,
+                   "In a folder: how many of this shop's backups stay, besides one a month (14)")
+      ->type_name("")
+      ->check(CLI::Range(1, 10'000));
   copying->add_flag("--json", typed->json, R"(Print {"file", "checkpoint"})");
   context.runs(copying, [=](Shop& shop) { return backup(shop, *typed); });
 

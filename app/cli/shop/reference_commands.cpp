@@ -9,6 +9,7 @@
 #include "figures.h"
 #include "records_json.h"
 #include "shop_commands.h"
+#include "shop_people.h"
 #include "text_table.h"
 
 namespace steadyturn {
@@ -97,6 +98,7 @@ Result<ReferenceCertificate> certificateIn(const std::string& path) {
 
 Result<Output> readReference(Shop& shop, const std::string& id, const std::string& path, const std::string& dueTyped,
                              bool json) {
+  if (auto allowed = may(shop, Act::AddReference); !allowed) return tl::unexpected(allowed.error());
   TypedValues typed;
   const auto due = typed.optionalDate(dueTyped, "due");
   if (!typed.problems().empty()) return tl::unexpected(typed.problems());

@@ -19,6 +19,8 @@ void addShopCommands(Context& context) {
   addProofCommands(context);
   addKeyCommands(context);
   addFactsCommands(context);
+  addUserCommands(context);
+  addRestoreCommand(context);
 }
 
 }  // namespace steadyturn

@@ -28,5 +28,7 @@ void addProofCommands(Context& context);                     // verify, backup, 
 void addKeyCommands(Context& context);                       // key
 void addLedgerClose(Context& context, CLI::App& ledger);     // ledger close
 void addFactsCommands(Context& context);                     // shop show, shop set
+void addUserCommands(Context& context);
+void addRestoreCommand(Context& context);
 
 }  // namespace steadyturn

@@ -5,7 +5,8 @@
 
 namespace steadyturn {
 
-Result<Output> withShop(const std::string& address, const Context::Work& work, Face face);
+// Problems: NotPermitted where the PIN does not fit.
+Result<Output> withShop(const Caller& caller, const Context::Work& work, Face face);
 
 // For work that makes a shop: the Qt application alone.
 Result<Output> withQt(const Command& work);

@@ -4,6 +4,7 @@
 #include "reference_fitness.h"
 #include "set_points.h"
 #include "setup_recording.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -26,9 +27,10 @@ Result<BenchSetup> Shop::recordBenchSetup(const BenchSetupDraft& draft) {
   auto setup = evaluateSetup(draft, *found);
   if (!setup) return setup;
   return guarded([&]() -> Result<BenchSetup> {
-    Transaction transaction(inside_->database);
-    setup->id = inside_->bench.add(*setup, inside_->stamp());
-    transaction.commit();
+    Writing writing(*inside_, Act::RecordSetup);
+    setup->by = inside_->doer(setup->by);
+    setup->id = inside_->bench.add(*setup, writing.stamp());
+    writing.commit();
     return std::move(*setup);
   });
 }
@@ -56,9 +58,9 @@ Result<void> Shop::setReferenceRange(const std::string& id, const ReferenceRange
                    .accepted = "0 or more, rising"});
   }
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
-    inside_->bench.setRange(id, range, inside_->stamp());
-    transaction.commit();
+    Writing writing(*inside_, Act::AddReference);
+    inside_->bench.setRange(id, range, writing.stamp());
+    writing.commit();
     return {};
   });
 }

@@ -3,7 +3,9 @@
 #include "check_recording.h"
 #include "inside.h"
 #include "set_points.h"
+#include "shop_people.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -105,7 +107,8 @@ static Result<Check> store(Shop::Inside& shop, const Shop& face, const CheckDraf
     auto& check = evaluated->check;
     check.corrects = corrects;
     check.correctionReason = reason;
-    Transaction transaction(shop.database);
+    check.by = shop.doer(check.by);
+    Writing writing(shop, corrects ? Act::CorrectCheck : Act::RecordCheck);
     if (!corrects && shop.checks.exists(check.tool, check.date, check.phase, check.direction)) {
       return refuse({.kind = ProblemKind::Conflict,
                      .field = "date",
@@ -114,9 +117,9 @@ static Result<Check> store(Shop::Inside& shop, const Shop& face, const CheckDraf
                               writeDate(check.date),
                      .accepted = "another day, phase or direction; a mistake is mended by correcting that check"});
     }
-    check.id = shop.checks.add(check, shop.stamp());
+    check.id = shop.checks.add(check, writing.stamp());
     if (!corrects) shop.drafts.remove(check.tool);
-    transaction.commit();
+    writing.commit();
     return std::move(check);
   });
 }
@@ -124,6 +127,7 @@ static Result<Check> store(Shop::Inside& shop, const Shop& face, const CheckDraf
 Result<Check> Shop::recordCheck(const CheckDraft& draft) { return store(*inside_, *this, draft, {}, {}); }
 
 Result<Check> Shop::correctCheck(std::int64_t id, const CheckDraft& draft, const std::string& reason) {
+  if (auto allowed = may(*this, Act::CorrectCheck); !allowed) return tl::unexpected(allowed.error());
   Problems problems;
   checkText(problems, "reason", reason);
   if (reason.empty())

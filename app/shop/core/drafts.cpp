@@ -1,14 +1,15 @@
 #include "draft_text.h"
 #include "inside.h"
+#include "writing.h"
 
 namespace steadyturn {
 
 Result<void> Shop::saveDraft(const CheckDraft& draft) {
   if (const auto found = tool(draft.tool); !found) return tl::unexpected(found.error());
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::RecordCheck);
     inside_->drafts.save({.tool = draft.tool, .draft = writeDraft(draft), .savedAt = inside_->now()});
-    transaction.commit();
+    writing.commit();
     return {};
   });
 }
@@ -32,9 +33,9 @@ Result<std::vector<SavedDraft>> Shop::drafts() const {
 
 Result<void> Shop::discardDraft(const std::string& id) {
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::RecordCheck);
     inside_->drafts.remove(id);
-    transaction.commit();
+    writing.commit();
     return {};
   });
 }

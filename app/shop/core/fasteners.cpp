@@ -2,8 +2,10 @@
 
 #include "candidates.h"
 #include "inside.h"
+#include "same_person.h"
 #include "standing.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -30,15 +32,6 @@ std::vector<std::string> warningsFor(const Fastener& fastener) {
         "No low and high torque on record: ±10 % of the target is taken as the window (an assumption).");
   }
   return warnings;
-}
-
-// "Petra  Lind" and "petra lind" are one person.
-std::string person(const std::string& name) {
-  std::string same;
-  for (const unsigned char c : name) {
-    if (!std::isspace(c)) same += static_cast<char>(std::tolower(c));
-  }
-  return same;
 }
 
 void warnOfAssumptions(std::vector<std::string>& warnings, const Choice& choice) {
@@ -72,7 +65,7 @@ std::string whatWouldDo(const Demand& demand) {
 Result<Saved> Shop::addFastener(const Fastener& fastener) {
   if (auto problems = problemsOf(fastener); !problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<Saved> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::EnterFastener);
     if (inside_->fasteners.find(fastener.id)) {
       return refuse(
           {.kind = ProblemKind::Conflict,
@@ -83,9 +76,9 @@ Result<Saved> Shop::addFastener(const Fastener& fastener) {
     auto first = fastener;
     first.number = 1;
     first.revisionReason.clear();
-    if (first.enteredBy.empty()) first.enteredBy = inside_->who;
-    inside_->fasteners.add(first, inside_->stamp());
-    transaction.commit();
+    first.enteredBy = inside_->doer(first.enteredBy);
+    inside_->fasteners.add(first, writing.stamp());
+    writing.commit();
     return Saved{.warnings = warningsOf(first)};
   });
 }
@@ -97,15 +90,15 @@ Result<Saved> Shop::reviseFastener(const Fastener& fastener, const std::string& 
     problems.push_back({.field = "reason", .accepted = "why the specification changes, in a few words"});
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<Saved> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::EnterFastener);
     const auto old = inside_->fasteners.find(fastener.id);
     if (!old) return refuse(unknownFastener(fastener.id));
     auto revised = fastener;
     revised.number = old->number + 1;
     revised.revisionReason = reason;
-    if (revised.enteredBy.empty()) revised.enteredBy = inside_->who;
-    inside_->fasteners.add(revised, inside_->stamp());
-    transaction.commit();
+    revised.enteredBy = inside_->doer(revised.enteredBy);
+    inside_->fasteners.add(revised, writing.stamp());
+    writing.commit();
     return Saved{.warnings = warningsOf(revised)};
   });
 }
@@ -125,13 +118,14 @@ Result<std::vector<Fastener>> Shop::fastenerRevisions(const std::string& id) con
   });
 }
 
-Result<Fastener> Shop::approveFastener(const std::string& id, const std::string& by) {
+Result<Fastener> Shop::approveFastener(const std::string& id, const std::string& typedBy) {
+  const auto& by = inside_->doer(typedBy);
   Problems problems;
   checkText(problems, "by", by);
-  if (person(by).empty()) problems.push_back({.field = "by", .accepted = "who approves it"});
+  if (sameNameForm(by).empty()) problems.push_back({.field = "by", .accepted = "who approves it"});
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<Fastener> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::ApproveFastener);
     const auto fastener = inside_->fasteners.find(id);
     if (!fastener) return refuse(unknownFastener(id));
     if (fastener->released()) {
@@ -140,14 +134,14 @@ Result<Fastener> Shop::approveFastener(const std::string& id, const std::string&
                      .found = id + " was approved by " + fastener->approvedBy,
                      .accepted = "a revision that waits for approval"});
     }
-    if (person(by) == person(fastener->enteredBy)) {
+    if (samePerson(by, fastener->enteredBy)) {
       return refuse({.kind = ProblemKind::NotPermitted,
                      .field = "by",
                      .found = by + " entered this revision",
                      .accepted = "a second person"});
     }
-    inside_->approvals.add(*fastener, by, inside_->today(), inside_->stamp());
-    transaction.commit();
+    inside_->approvals.add(*fastener, by, inside_->today(), writing.stamp());
+    writing.commit();
     return *inside_->fasteners.find(id);
   });
 }
@@ -180,23 +174,23 @@ Result<void> Shop::addSynonym(const std::string& phrase, const std::string& mean
   }
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::ChangeSynonyms);
     inside_->fasteners.synonyms().add(phrase, meaning);
-    transaction.commit();
+    writing.commit();
     return {};
   });
 }
 
 Result<void> Shop::removeSynonym(const std::string& phrase) {
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::ChangeSynonyms);
     if (!inside_->fasteners.synonyms().remove(phrase)) {
       return refuse({.kind = ProblemKind::NotFound,
                      .field = "phrase",
                      .found = phrase,
                      .accepted = "a phrase on the list of synonyms"});
     }
-    transaction.commit();
+    writing.commit();
     return {};
   });
 }

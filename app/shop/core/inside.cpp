@@ -42,6 +42,7 @@ Shop::Inside::Inside(Database opened)
       fleets(tools, checks, tightenings),
       signing(database, ledger),
       issued(database, ledger),
+      accounts(database, ledger),
       now(instantOfTheClock) {}
 
 Date Shop::Inside::today() const {

@@ -5,6 +5,7 @@
 #include <optional>
 #include <string>
 
+#include "account_table.h"
 #include "approval_table.h"
 #include "bench_setup_table.h"
 #include "check_table.h"
@@ -13,6 +14,7 @@
 #include "fleet_shelf.h"
 #include "issue_table.h"
 #include "job_table.h"
+#include "permission.h"
 #include "recall_table.h"
 #include "reference_table.h"
 #include "shop.h"
@@ -42,12 +44,17 @@ struct Shop::Inside {
   mutable FleetShelf fleets;
   SigningTable signing;
   IssueTable issued;
-  std::string who;  // the account acting; empty in an open shop
+  AccountTable accounts;
+  std::string who;           // the account that is signed in; empty: nobody
+  bool lookingOnly = false;  // opened to be looked at: nothing is written, whoever asks
   // The instant that stamps a ledger entry, "2026-03-14T09:26:53.589Z". The clock's; the demo depot tells its own
   // time.
   std::function<std::string()> now;
 
-  EntryStamp stamp() const { return {now(), who}; }
+  // Why the account that is signed in may not do it; nothing where it may. In a shop without accounts everybody may.
+  std::optional<Problem> refusal(Act act) const;
+  // Who did what is recorded: the account that is signed in, or in a shop without accounts whom the person names.
+  const std::string& doer(const std::string& typed) const { return who.empty() ? typed : who; }
   Date today() const;
   Policy policy() const;
   // The shop's fleets by what was known on a day. Valid until the next call.

@@ -2,6 +2,7 @@
 
 #include "inside.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -69,12 +70,12 @@ Result<void> Shop::setService(const ServiceList& service) {
   if (service.fasteners.empty()) problems.push_back({.field = "fastener", .accepted = "at least one fastener"});
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::SetService);
     if (auto unknown = unknownIn(inside_->fasteners, service.fasteners); !unknown.empty()) {
       return tl::unexpected(std::move(unknown));
     }
-    inside_->jobs.setService(service, inside_->stamp());
-    transaction.commit();
+    inside_->jobs.setService(service, writing.stamp());
+    writing.commit();
     return {};
   });
 }
@@ -91,7 +92,7 @@ Result<JobSheet> Shop::openJob(const JobDraft& draft) {
   checkText(problems, "by", draft.by);
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<JobSheet> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::WorkJob);
     if (inside_->jobs.find(draft.job)) {
       return refuse(conflict("job", draft.job, "a number that no job of this shop has yet"));
     }
@@ -101,7 +102,7 @@ Result<JobSheet> Shop::openJob(const JobDraft& draft) {
                    .date = draft.date,
                    .service = draft.service,
                    .fasteners = draft.fasteners,
-                   .by = draft.by,
+                   .by = inside_->doer(draft.by),
                    .note = {}};
     if (!draft.service.empty()) {
       const auto service = inside_->jobs.service(draft.service);
@@ -116,8 +117,8 @@ Result<JobSheet> Shop::openJob(const JobDraft& draft) {
     if (auto unknown = unknownIn(inside_->fasteners, event.fasteners); !unknown.empty()) {
       return tl::unexpected(std::move(unknown));
     }
-    inside_->jobs.add(event, inside_->stamp());
-    transaction.commit();
+    inside_->jobs.add(event, writing.stamp());
+    writing.commit();
     return sheetOf(*inside_, *inside_->jobs.find(draft.job));
   });
 }
@@ -147,7 +148,7 @@ Result<JobSheet> Shop::closeJob(const std::string& id, Date date, const std::str
   checkText(problems, "reason", reason);
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<JobSheet> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::WorkJob);
     const auto job = inside_->jobs.find(id);
     if (!job) return refuse(unknownJob(id));
     if (job->closed) {
@@ -162,10 +163,10 @@ Result<JobSheet> Shop::closeJob(const std::string& id, Date date, const std::str
                        .date = date,
                        .service = {},
                        .fasteners = {},
-                       .by = by,
+                       .by = inside_->doer(by),
                        .note = reason},
-                      inside_->stamp());
-    transaction.commit();
+                      writing.stamp());
+    writing.commit();
     return sheetOf(*inside_, *inside_->jobs.find(id));
   });
 }

@@ -4,6 +4,7 @@
 #include "demo.h"
 #include "inside.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -20,22 +21,28 @@ Result<Shop> Shop::create(const std::string& address, const std::string& name) {
     auto database = Database::create(address);
     if (!database) return tl::unexpected(database.error());
     Shop shop(std::make_unique<Inside>(std::move(*database)));
-    Transaction transaction(shop.inside_->database);
-    const auto stamp = shop.inside_->stamp();
+    Writing writing(*shop.inside_, Act::ChangeShop);
+    const auto stamp = writing.stamp();
     shop.inside_->facts.set("shop_id", QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString(), stamp);
     if (!name.empty()) shop.inside_->facts.set("name", name, stamp);
-    transaction.commit();
+    writing.commit();
     return shop;
   });
 }
 
-Result<Shop> Shop::open(const std::string& address) {
+Result<Shop> Shop::open(const std::string& address, Access access) { return open(Session(address, access, {})); }
+
+Result<Shop> Shop::open(const Session& session) {
   return guarded([&]() -> Result<Shop> {
-    auto database = Database::open(address);
+    const bool looking = session.access_ == Access::Look;
+    auto database = looking ? Database::openToLook(session.address_) : Database::open(session.address_);
     if (!database) return tl::unexpected(database.error());
     const bool upgraded = database->outcome() == OpenOutcome::Upgraded;
     Shop shop(std::make_unique<Inside>(std::move(*database)));
+    shop.inside_->lookingOnly = looking;
+    shop.inside_->who = session.who_;
     if (upgraded) {
+      // The store's own work, nobody's act: it tells the ledger nothing.
       Transaction transaction(shop.inside_->database);
       shop.inside_->ledger.completeTree();
       transaction.commit();
@@ -43,6 +50,12 @@ Result<Shop> Shop::open(const std::string& address) {
     return shop;
   });
 }
+
+Access Shop::access() const { return inside_->lookingOnly ? Access::Look : Access::Work; }
+
+Session Shop::session() const { return {inside_->database.address(), access(), inside_->who}; }
+
+void Shop::actAs(const Session& session) { inside_->who = session.who_; }
 
 Result<Shop> Shop::createDemo(const std::string& address, const Progress& progress) {
   return guarded([&]() -> Result<Shop> {
@@ -112,8 +125,8 @@ Result<void> Shop::change(const ShopFacts& facts, const Policy& policy) {
   checkPolicy(problems, policy);
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
-    const auto stamp = inside_->stamp();
+    Writing writing(*inside_, Act::ChangeShop);
+    const auto stamp = writing.stamp();
     const auto set = [&](const std::string& name, const std::string& value, const std::string& old) {
       if (value != old) inside_->facts.set(name, value, stamp);
     };
@@ -126,7 +139,7 @@ Result<void> Shop::change(const ShopFacts& facts, const Policy& policy) {
     set("confidence", writeNumber(policy.confidence), writeNumber(oldPolicy.confidence));
     set("decision_rule", std::string(writeRule(policy.rule)), std::string(writeRule(oldPolicy.rule)));
     set("part_limit_risk", writeNumber(policy.partLimitRisk), writeNumber(oldPolicy.partLimitRisk));
-    transaction.commit();
+    writing.commit();
     return {};
   });
 }

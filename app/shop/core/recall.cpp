@@ -2,7 +2,9 @@
 #include <algorithm>
 
 #include "inside.h"
+#include "shop_people.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -171,7 +173,10 @@ Result<RecallReportData> Shop::recallReport(const std::string& id) const {
                           .issued = today()};
 }
 
-Result<RecallList> Shop::decideRecall(const std::string& tool, const RecallChoice& choice) {
+Result<RecallList> Shop::decideRecall(const std::string& tool, const RecallChoice& typed) {
+  if (auto allowed = may(*this, Act::DecideRecall); !allowed) return tl::unexpected(allowed.error());
+  auto choice = typed;
+  choice.by = inside_->doer(typed.by);
   if (auto problems = problemsOf(choice); !problems.empty()) return tl::unexpected(std::move(problems));
   const auto list = recall(tool);
   if (!list) return list;
@@ -185,22 +190,24 @@ Result<RecallList> Shop::decideRecall(const std::string& tool, const RecallChoic
                    .accepted = "the number of a tightening that this recall lists"});
   }
   const auto done = guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::DecideRecall);
     inside_->recalls.add({.failedCheck = list->failedCheck,
                           .tightening = choice.tightening,
                           .action = choice.action,
                           .reason = choice.reason,
                           .date = today(),
                           .by = choice.by},
-                         inside_->stamp());
-    transaction.commit();
+                         writing.stamp());
+    writing.commit();
     return {};
   });
   if (!done) return tl::unexpected(done.error());
   return recall(tool);
 }
 
-Result<RecallList> Shop::closeRecall(const std::string& tool, const std::string& by, const std::string& note) {
+Result<RecallList> Shop::closeRecall(const std::string& tool, const std::string& typedBy, const std::string& note) {
+  if (auto allowed = may(*this, Act::DecideRecall); !allowed) return tl::unexpected(allowed.error());
+  const auto& by = inside_->doer(typedBy);
   Problems problems;
   checkText(problems, "by", by);
   checkText(problems, "note", note);
@@ -214,14 +221,14 @@ Result<RecallList> Shop::closeRecall(const std::string& tool, const std::string&
         "a decision about each: accept, re-torque or replace-part"));
   }
   const auto done = guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::DecideRecall);
     inside_->recalls.close({.failedCheck = list->failedCheck,
                             .tightenings = static_cast<int>(list->tightenings.size()),
                             .date = today(),
                             .by = by,
                             .note = note},
-                           inside_->stamp());
-    transaction.commit();
+                           writing.stamp());
+    writing.commit();
     return {};
   });
   if (!done) return tl::unexpected(done.error());

@@ -1,20 +1,21 @@
 #include "inside.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
 Result<void> Shop::addReference(const Reference& reference) {
   if (auto problems = problemsOf(reference); !problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::AddReference);
     if (inside_->references.find(reference.id)) {
       return refuse({.kind = ProblemKind::Conflict,
                      .field = "reference",
                      .found = reference.id,
                      .accepted = "a mark that no reference standard of this shop has yet"});
     }
-    inside_->references.add(reference, inside_->stamp());
-    transaction.commit();
+    inside_->references.add(reference, writing.stamp());
+    writing.commit();
     return {};
   });
 }

@@ -1,6 +1,7 @@
 #include "inside.h"
 #include "standing.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -26,7 +27,8 @@ Result<Tightening> Shop::recordTightening(const Tightening& typed) {
     }
     auto tightening = typed;
     tightening.fastenerNumber = usedFastener->number;
-    Transaction transaction(inside_->database);
+    tightening.by = inside_->doer(typed.by);
+    Writing writing(*inside_, Act::RecordTightening);
     if (const auto job = inside_->jobs.find(typed.job)) {
       if (job->closed) {
         return refuse({.kind = ProblemKind::Conflict,
@@ -36,8 +38,8 @@ Result<Tightening> Shop::recordTightening(const Tightening& typed) {
       }
       if (tightening.vehicle.empty()) tightening.vehicle = job->vehicle;
     }
-    tightening.id = inside_->tightenings.add(tightening, inside_->stamp());
-    transaction.commit();
+    tightening.id = inside_->tightenings.add(tightening, writing.stamp());
+    writing.commit();
     return tightening;
   });
 }

@@ -1,6 +1,7 @@
 #include "inside.h"
 #include "standing.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -18,15 +19,15 @@ Problem unknownTool(const std::string& id) {
 Result<void> Shop::addTool(const Tool& tool) {
   if (auto problems = problemsOf(tool); !problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<void> {
-    Transaction transaction(inside_->database);
+    Writing writing(*inside_, Act::AddTool);
     if (inside_->tools.find(tool.id)) {
       return refuse({.kind = ProblemKind::Conflict,
                      .field = "tool",
                      .found = tool.id,
                      .accepted = "a mark that no tool of this shop has yet"});
     }
-    inside_->tools.add(tool, inside_->stamp());
-    transaction.commit();
+    inside_->tools.add(tool, writing.stamp());
+    writing.commit();
     return {};
   });
 }
@@ -43,14 +44,14 @@ Result<std::vector<Tool>> Shop::tools() const {
 }
 
 // One change of status: which, from where it may come, and why.
-static Result<void> changeStatus(Shop::Inside& shop, const std::string& id, ToolStatus to,
+static Result<void> changeStatus(Shop::Inside& shop, const std::string& id, ToolStatus to, Act act,
                                  const std::string& reason) {
   Problems problems;
   checkText(problems, "reason", reason);
   if (reason.empty()) problems.push_back({.field = "reason", .accepted = "why, in a few words"});
   if (!problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<void> {
-    Transaction transaction(shop.database);
+    Writing writing(shop, act);
     const auto tool = shop.tools.find(id);
     if (!tool) return refuse(unknownTool(id));
     if (tool->status == to) {
@@ -65,14 +66,14 @@ static Result<void> changeStatus(Shop::Inside& shop, const std::string& id, Tool
                      .found = id + " is retired",
                      .accepted = "a tool in use; add it under a new mark if it comes back"});
     }
-    shop.tools.setStatus(id, to, reason, shop.today(), shop.stamp());
-    transaction.commit();
+    shop.tools.setStatus(id, to, reason, shop.today(), writing.stamp());
+    writing.commit();
     return {};
   });
 }
 
 Result<void> Shop::holdTool(const std::string& id, const std::string& reason) {
-  return changeStatus(*inside_, id, ToolStatus::Held, reason);
+  return changeStatus(*inside_, id, ToolStatus::Held, Act::HoldTool, reason);
 }
 
 Result<void> Shop::releaseTool(const std::string& id, const std::string& reason) {
@@ -86,11 +87,11 @@ Result<void> Shop::releaseTool(const std::string& id, const std::string& reason)
                    .found = id + " has no passing check as its newest",
                    .accepted = "adjust it and record a passing check as left, then release it"});
   }
-  return changeStatus(*inside_, id, ToolStatus::InService, reason);
+  return changeStatus(*inside_, id, ToolStatus::InService, Act::ReleaseTool, reason);
 }
 
 Result<void> Shop::retireTool(const std::string& id, const std::string& reason) {
-  return changeStatus(*inside_, id, ToolStatus::Retired, reason);
+  return changeStatus(*inside_, id, ToolStatus::Retired, Act::RetireTool, reason);
 }
 
 }  // namespace steadyturn

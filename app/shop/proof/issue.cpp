@@ -1,5 +1,6 @@
 #include "inside.h"
 #include "shop_signing.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -13,13 +14,14 @@ Result<IssuedReportEntry> recordIssue(Shop& shop, const PaperSubject& paper, con
                                       std::string_view bytes) {
   return guarded([&]() -> Result<IssuedReportEntry> {
     auto& inside = shop.inside();
-    if (shop.readOnly()) {
+    if (shop.readOnly() && shop.access() == Access::Work) {
       return refuse({.kind = ProblemKind::Unavailable,
                      .field = "shop",
                      .found = shop.address(),
                      .accepted = "a shop that can be written"});
     }
-    const auto stamp = inside.stamp();
+    Writing writing(inside, Act::IssuePaper);
+    const auto stamp = writing.stamp();
     IssuedReportEntry issued{.report = {.subject = paper.what,
                                         .id = paper.id,
                                         .file = file,
@@ -28,9 +30,8 @@ Result<IssuedReportEntry> recordIssue(Shop& shop, const PaperSubject& paper, con
                              .entry = 0,
                              .at = stamp.at,
                              .who = stamp.who};
-    Transaction transaction(inside.database);
     issued.entry = inside.issued.add(issued.report, stamp);
-    transaction.commit();
+    writing.commit();
     return issued;
   });
 }

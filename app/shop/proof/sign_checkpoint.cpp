@@ -1,4 +1,5 @@
 #include "inside.h"
+#include "shop_people.h"
 #include "shop_proof.h"
 #include "shop_signing.h"
 #include "signed_statement.h"
@@ -6,6 +7,7 @@
 #include "tree_nodes.h"
 #include "unlock.h"
 #include "verifier.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -53,11 +55,12 @@ Result<Checkpoint> headToSign(const Shop& shop) {
 }
 
 Result<SignedHead> signCheckpoint(Shop& shop, const std::string& passphrase, const std::string& occasion) {
+  if (auto allowed = may(shop, Act::SignLedger); !allowed) return tl::unexpected(allowed.error());
   return guarded([&]() -> Result<SignedHead> {
     const auto unlocked = unlock(shop, passphrase);
     if (!unlocked) return tl::unexpected(unlocked.error());
     auto& inside = shop.inside();
-    Transaction transaction(inside.database);
+    Writing writing(inside, Act::SignLedger);
     if (const auto keys = inside.signing.keys(); keys.empty() || keys.back().id != unlocked->key.id) {
       return refuse({.kind = ProblemKind::Conflict,
                      .field = "key",
@@ -66,7 +69,7 @@ Result<SignedHead> signCheckpoint(Shop& shop, const std::string& passphrase, con
     }
     const auto now = headToSign(shop);
     if (!now) return tl::unexpected(now.error());
-    const auto stamp = inside.stamp();
+    const auto stamp = writing.stamp();
     SignedHead head{.checkpoint = {.size = now->size,
                                    .root = writeHash(now->root),
                                    .at = stamp.at,
@@ -79,7 +82,7 @@ Result<SignedHead> signCheckpoint(Shop& shop, const std::string& passphrase, con
     head.statement = statementOf(shop.id(), head.checkpoint);
     head.checkpoint.signature = signatureOf(unlocked->seed, head.statement);
     head.entry = inside.signing.add(head.checkpoint, stamp);
-    transaction.commit();
+    writing.commit();
     return head;
   });
 }

@@ -1,11 +1,13 @@
 #include <algorithm>
 
 #include "inside.h"
+#include "shop_people.h"
 #include "shop_signing.h"
 #include "signed_statement.h"
 #include "stored_text.h"
 #include "unlock.h"
 #include "validate.h"
+#include "writing.h"
 
 namespace steadyturn {
 
@@ -59,8 +61,8 @@ Result<SigningKey> enterKey(Shop& shop, std::string holder, const std::string& p
   const auto seal = sealSeed(seed, normalisedPassphrase(passphrase), cost);  // before others have to wait
   if (!seal) return tl::unexpected(seal.error());
   normalise(holder);
-  Transaction transaction(inside.database);
-  const auto stamp = inside.stamp();
+  Writing writing(inside, Act::ChangeKeys);
+  const auto stamp = writing.stamp();
   const auto now = inForce(inside);
   if (now.has_value() != succession.before.has_value() || (now && now->id != succession.before->id)) {
     return refuse(
@@ -87,7 +89,7 @@ Result<SigningKey> enterKey(Shop& shop, std::string holder, const std::string& p
   key.signature = signatureOf(seed, statement);
   if (succession.beforeSeed != nullptr) key.oldSignature = signatureOf(*succession.beforeSeed, statement);
   inside.signing.addKey(key, *seal, stamp);
-  transaction.commit();
+  writing.commit();
   return key;
 }
 
@@ -103,6 +105,7 @@ Result<bool> hasSigningKey(const Shop& shop) {
 
 Result<SigningKey> makeSigningKey(Shop& shop, const std::string& holder, const std::string& passphrase,
                                   const SealCost& cost) {
+  if (auto allowed = may(shop, Act::ChangeKeys); !allowed) return tl::unexpected(allowed.error());
   if (auto problems = problemsOfKey(holder, passphrase); !problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<SigningKey> {
     if (const auto key = inForce(shop.inside())) {
@@ -117,6 +120,7 @@ Result<SigningKey> makeSigningKey(Shop& shop, const std::string& holder, const s
 
 Result<SigningKey> replaceSigningKey(Shop& shop, const std::string& holder, const std::string& oldPassphrase,
                                      const std::string& passphrase, const SealCost& cost) {
+  if (auto allowed = may(shop, Act::ChangeKeys); !allowed) return tl::unexpected(allowed.error());
   if (auto problems = problemsOfKey(holder, passphrase); !problems.empty()) return tl::unexpected(problems);
   return guarded([&]() -> Result<SigningKey> {
     const auto unlocked = unlock(shop, oldPassphrase);
@@ -128,6 +132,7 @@ Result<SigningKey> replaceSigningKey(Shop& shop, const std::string& holder, cons
 
 Result<SigningKey> replaceLostKey(Shop& shop, const std::string& holder, const std::string& reason,
                                   const std::string& passphrase, const SealCost& cost) {
+  if (auto allowed = may(shop, Act::ChangeKeys); !allowed) return tl::unexpected(allowed.error());
   auto problems = problemsOfKey(holder, passphrase);
   checkLine(problems, "lost", reason, "one line: why the key in force can't sign any more");
   if (!problems.empty()) return tl::unexpected(problems);
@@ -143,6 +148,7 @@ Result<SigningKey> replaceLostKey(Shop& shop, const std::string& holder, const s
 
 Result<void> changePassphrase(Shop& shop, const std::string& oldPassphrase, const std::string& passphrase,
                               const SealCost& cost) {
+  if (auto allowed = may(shop, Act::ChangeKeys); !allowed) return tl::unexpected(allowed.error());
   Problems problems;
   checkNewPassphrase(problems, passphrase);
   if (!problems.empty()) return tl::unexpected(problems);
@@ -152,10 +158,10 @@ Result<void> changePassphrase(Shop& shop, const std::string& oldPassphrase, cons
     const auto seal = sealSeed(unlocked->seed, normalisedPassphrase(passphrase), cost);
     if (!seal) return tl::unexpected(seal.error());
     auto& inside = shop.inside();
-    Transaction transaction(inside.database);
+    Writing writing(inside, Act::ChangeKeys);
     if (const auto now = inForce(inside); !now || now->id != unlocked->key.id) return withoutKey();
     inside.signing.replaceSeal(unlocked->key.id, *seal);
-    transaction.commit();
+    writing.commit();
     return {};
   });
 }

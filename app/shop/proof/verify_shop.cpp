@@ -51,7 +51,14 @@ Result<Verification> verifyShop(const Shop& shop, const std::optional<Checkpoint
     records.push_back(inside.signing.provenKeys());
     records.push_back(inside.signing.provenCheckpoints());
     records.push_back(inside.issued.proven());
-    return verifyLedger(inside.database, std::move(records), witness, progress);
+    records.push_back(inside.accounts.proven());
+    auto verification = verifyLedger(inside.database, std::move(records), witness, progress);
+    if (!inside.database.disturbed()) return verification;
+    // Read without locks, so what was read may be of two moments: no ground for a verdict.
+    return refuse({.kind = ProblemKind::Unavailable,
+                   .field = "shop",
+                   .found = shop.address(),
+                   .accepted = "a shop at rest; somebody wrote to it meanwhile: open it again"});
   });
 }
 

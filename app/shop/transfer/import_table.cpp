@@ -5,6 +5,7 @@
 #include "import_file.h"
 #include "kinds.h"
 #include "transfer.h"
+#include "writing.h"
 
 namespace steadyturn {
 namespace {
@@ -69,7 +70,7 @@ Result<ImportReport> importTable(Shop::Inside& shop, TableKind tableKind, const 
   if (!places) return tl::unexpected(places.error());
 
   // Before the first look at what the shop has, so that nobody changes it till the rows are in.
-  Transaction transaction(shop.database);
+  Writing writing(shop, Act::Import);
   ImportRun import{.shop = shop, .options = options};
   ImportRow row(kind.columns, std::move(*places), options.decimalComma, import.problems);
   const auto intake = kind.intake(import);
@@ -80,13 +81,13 @@ Result<ImportReport> importTable(Shop::Inside& shop, TableKind tableKind, const 
   const std::string name(writeTableKind(tableKind));
   const std::string sha256 = file->sha256();
   if (!options.again && shop.facts.fileWasImported(name, sha256)) return refuse(takenInBefore(path));
-  const EntryStamp stamp = shop.stamp();
+  const EntryStamp stamp = writing.stamp();
   intake->finish(stamp, [&](double part) { return advance.to(readingShare + (1 - readingShare) * part); });
   if (advance.cancelled()) return refuse(cancelledByPerson());
   if (!import.problems.empty()) return tl::unexpected(import.problems.take());
   // A file without rows left nothing behind that a second import would double.
   if (import.report.rows > 0) shop.facts.rememberFile(name, sha256, import.report.rows, stamp);
-  transaction.commit();
+  writing.commit();
   if (import.unlistedWarnings > 0) {
     import.report.warnings.push_back(std::to_string(import.unlistedWarnings) + " warnings more");
   }

@@ -1,0 +1,15 @@
+#include "same_person.h"
+
+#include <cctype>
+
+namespace steadyturn {
+
+std::string sameNameForm(const std::string& name) {
+  std::string same;
+  for (const unsigned char c : name) {
+    if (std::isspace(c) == 0) same += static_cast<char>(std::tolower(c));
+  }
+  return same;
+}
+
+}  // namespace steadyturn

@@ -34,6 +34,10 @@ int main(int argc, char** argv) {
                                        QStringLiteral("Colours for this start: system, light, dark or contrast."),
                                        QStringLiteral("theme"));
   line.addOption(themeOption);
+  const QCommandLineOption auditOption(
+      QStringLiteral("audit"),
+      QStringLiteral("Open SHOP to be looked at alone: nothing is written to it or beside it."));
+  line.addOption(auditOption);
   line.addPositionalArgument(QStringLiteral("SHOP"), QStringLiteral("The shop's database file."),
                              QStringLiteral("[SHOP]"));
   line.process(application);
@@ -57,6 +61,7 @@ int main(int argc, char** argv) {
   steadyturn::MainWindow window;
   window.show();
   const QString shop = wantedShop(line);
-  if (!shop.isEmpty()) window.openShop(shop);
+  const auto access = line.isSet(auditOption) ? steadyturn::Access::Look : steadyturn::Access::Work;
+  if (!shop.isEmpty()) window.openShop(shop, access);
   return QApplication::exec();
 }

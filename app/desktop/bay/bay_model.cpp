@@ -9,8 +9,7 @@
 
 namespace steadyturn {
 
-BayModel::BayModel(OpenShop& shop, QObject* parent)
-    : QObject(parent), shop_(shop), finder_(shop.address()), ranker_(shop.address()) {
+BayModel::BayModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop), finder_(shop), ranker_(shop) {
   connect(&shop, &OpenShop::toolsChanged, this, &BayModel::rank);
   connect(&shop, &OpenShop::fastenersChanged, this, [this] { find(words_); });
   readJobs();

@@ -9,6 +9,7 @@
 #include <QTableView>
 #include <utility>
 
+#include "act_guard.h"
 #include "adapter_line.h"
 #include "fastener_card.h"
 #include "fastener_panel.h"
@@ -101,6 +102,7 @@ QWidget* BayPlace::makeSheet() {
   auto* judge = new QPushButton(tr("J&udge its thread"), sheet);
   last->addWidget(judge);
   last->addWidget(change);
+  needs(*change, Act::EnterFastener);
   connect(judge, &QPushButton::clicked, this, [this] {
     showPage(JudgePage);
     thread_->begin(*model_.fastener());

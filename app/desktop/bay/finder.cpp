@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <utility>
 
+#include "act_guard.h"
 #include "search_field.h"
 
 namespace steadyturn {
@@ -36,6 +37,7 @@ Finder::Finder(BayModel& model, QWidget* parent)
   column->addWidget(list_, 1);
   column->addLayout(foot);
   connect(&model_, &BayModel::foundChanged, this, &Finder::showFound);
+  needs(*adding, Act::EnterFastener);
   connect(adding, &QPushButton::clicked, this, &Finder::addWanted);
   connect(search_, &QLineEdit::textChanged, &model_, &BayModel::find);
   connect(search_, &QLineEdit::returnPressed, this, [this] {

@@ -8,6 +8,7 @@
 #include <QPushButton>
 #include <QSignalBlocker>
 
+#include "act_guard.h"
 #include "text.h"
 
 namespace steadyturn {
@@ -53,6 +54,8 @@ JobPanel::JobPanel(BayModel& model, QWidget* parent)
   column->addWidget(lines_);
   column->addWidget(foot_);
   connect(jobs_, &QComboBox::currentIndexChanged, this, [this] { model_.takeJob(jobs_->currentData().toString()); });
+  needs(*opening, Act::WorkJob);
+  needs(*closing, Act::WorkJob);
   connect(opening, &QPushButton::clicked, this, &JobPanel::openWanted);
   connect(closing, &QPushButton::clicked, this, &JobPanel::close);
   connect(printing, &QPushButton::clicked, this, &JobPanel::print);

@@ -7,6 +7,7 @@
 #include <QPushButton>
 #include <algorithm>
 
+#include "act_guard.h"
 #include "date_field.h"
 #include "text.h"
 
@@ -53,6 +54,7 @@ TighteningLine::TighteningLine(Date today, QWidget* parent) : QWidget(parent) {
   ticks_->addWidget(seat_);
   ticks_->addStretch(1);
   grid->addLayout(ticks_, 2, 0, 1, column + 1);
+  needs(*record_, Act::RecordTightening);
   connect(record_, &QPushButton::clicked, this, &TighteningLine::recordWanted);
   connect(setting_, &QLineEdit::returnPressed, this, [this] {
     if (record_->isEnabled()) emit recordWanted();

@@ -6,7 +6,7 @@
 
 namespace steadyturn {
 
-BenchModel::BenchModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop), keeper_(shop.address()) {
+BenchModel::BenchModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop), keeper_(shop) {
   draft_.date = shop.shop().today();
   loadTools();
   loadReferences();

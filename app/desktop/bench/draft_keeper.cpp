@@ -12,7 +12,7 @@ constexpr int longMoment = 3000;
 
 }  // namespace
 
-DraftKeeper::DraftKeeper(const std::string& address, QObject* parent) : QObject(parent), worker_(address) {
+DraftKeeper::DraftKeeper(OpenShop& shop, QObject* parent) : QObject(parent), worker_(shop) {
   // The connection is opened before the first reading is there to be kept.
   worker_.run<bool>([](Shop&, const Progress&) -> Result<bool> { return true; }, [](const Result<bool>&) {});
 }

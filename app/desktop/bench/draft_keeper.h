@@ -15,7 +15,7 @@ namespace steadyturn {
 class DraftKeeper : public QObject {
   Q_OBJECT
  public:
-  explicit DraftKeeper(const std::string& address, QObject* parent = nullptr);
+  explicit DraftKeeper(OpenShop& shop, QObject* parent = nullptr);
   ~DraftKeeper() override;
   void keep(const CheckDraft& draft);
   void discard(const std::string& tool);

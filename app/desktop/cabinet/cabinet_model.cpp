@@ -88,7 +88,7 @@ QVariant sortedBy(const ToolOverview& row, int column) {
 }  // namespace
 
 CabinetModel::CabinetModel(OpenShop& shop, QObject* parent)
-    : QAbstractTableModel(parent), shop_(shop), today_(shop.shop().today()), worker_(shop.address()) {
+    : QAbstractTableModel(parent), shop_(shop), today_(shop.shop().today()), worker_(shop) {
   connect(&shop, &OpenShop::toolsChanged, this, &CabinetModel::refresh);
   if (Result<std::vector<Tool>> tools = shop.shop().tools()) {
     for (Tool& tool : *tools) rows_.emplace_back().tool = std::move(tool);

@@ -9,6 +9,7 @@
 #include <QStackedWidget>
 #include <QTableView>
 
+#include "act_guard.h"
 #include "add_tool_panel.h"
 #include "deviation_delegate.h"
 #include "message_line.h"
@@ -75,6 +76,8 @@ QLayout* CabinetPlace::makeHead() {
   auto* exportButton = new QPushButton(tr("&Export…"), this);
   importButton->setAccessibleName(tr("Import tools from a CSV file"));
   exportButton->setAccessibleName(tr("Export the tools to a CSV file"));
+  needs(*addButton, Act::AddTool);
+  needs(*importButton, Act::Import);
   row->addWidget(find);
   row->addWidget(search_, 1);
   row->addWidget(standing);

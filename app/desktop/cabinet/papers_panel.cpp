@@ -103,7 +103,7 @@ PapersPanel::PapersPanel(OpenShop& shop, QWidget* parent)
       withinLabel_(new QLabel(tr("Loo&k ahead"), this)),
       file_(new PathLine(PathLine::Direction::Write, tr("File for the paper"), tr("&Write it"), {}, this)),
       message_(new MessageLine(this)),
-      worker_(shop.address()) {
+      worker_(shop) {
   QFont large = title_->font();
   large.setPointSizeF(large.pointSizeF() * 1.3);
   large.setBold(true);

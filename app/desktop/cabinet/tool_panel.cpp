@@ -6,6 +6,7 @@
 #include <QPushButton>
 #include <QStackedWidget>
 
+#include "act_guard.h"
 #include "badge.h"
 #include "text.h"
 
@@ -105,6 +106,10 @@ QWidget* ToolPanel::makeActions() {
   hold_ = button(tr("H&old…"));
   release_ = button(tr("&Release…"));
   retire_ = button(tr("Re&tire…"));
+  needs(*check_, Act::RecordCheck);
+  needs(*hold_, Act::HoldTool);
+  needs(*release_, Act::ReleaseTool);
+  needs(*retire_, Act::RetireTool);
   connect(check_, &QPushButton::clicked, this, [this] { emit checkWanted(tool_); });
   connect(history_, &QPushButton::clicked, this, [this] { emit historyWanted(tool_); });
   connect(hold_, &QPushButton::clicked, this, [this] { ask(ToolChange::Hold); });

@@ -40,7 +40,7 @@ Result<IssuedFile> issueCertificate(Shop& shop, std::int64_t check, const QStrin
 
 }  // namespace
 
-HistoryModel::HistoryModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop), worker_(shop.address()) {
+HistoryModel::HistoryModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop), worker_(shop) {
   connect(&shop, &OpenShop::toolsChanged, this, [this] {
     emit toolsChanged();
     if (tool_.empty()) again();

@@ -21,7 +21,8 @@ class OpenShop : public QObject {
   void checksChanged(const QString& tool);
   void referencesChanged();
   void fastenersChanged();
-  void benchChanged();  // a bench set-up: budgets may differ
+  void peopleChanged();  // somebody signed in or out, or a role changed: another may do other things
+  void benchChanged();   // a bench set-up: budgets may differ
 
  private:
   Shop shop_;

@@ -4,7 +4,9 @@
 
 namespace steadyturn {
 
-Worker::Worker(std::string address, QObject* parent) : QObject(parent), address_(std::move(address)) {
+Worker::Worker(OpenShop& shop, QObject* parent) : Worker([&shop] { return shop.shop().session(); }, parent) {}
+
+Worker::Worker(Who who, QObject* parent) : QObject(parent), who_(std::move(who)) {
   thread_ = std::thread([this] { loop(); });
 }
 

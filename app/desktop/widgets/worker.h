@@ -11,10 +11,9 @@
 #include <memory>
 #include <mutex>
 #include <optional>
-#include <string>
 #include <thread>
 
-#include "shop.h"
+#include "open_shop.h"
 
 namespace steadyturn {
 
@@ -38,8 +37,10 @@ using Ticket = std::shared_ptr<Job>;
 class Worker : public QObject {
   Q_OBJECT
  public:
-  // `address` of the shop that run() opens at its first piece of work.
-  explicit Worker(std::string address = {}, QObject* parent = nullptr);
+  // Asked on the window's thread for each piece of work: which shop, and who works in it.
+  using Who = std::function<Session()>;
+  explicit Worker(Who who = {}, QObject* parent = nullptr);
+  explicit Worker(OpenShop& shop, QObject* parent = nullptr);
   ~Worker() override;
 
   template <typename T>
@@ -50,12 +51,13 @@ class Worker : public QObject {
   template <typename T>
   Ticket run(std::function<Result<T>(Shop&, const Progress&)> work, Done<T> done, Told told = {}) {
     return start<T>(
-        [this, work = std::move(work)](const Progress& progress) -> Result<T> {
+        [this, session = who_(), work = std::move(work)](const Progress& progress) -> Result<T> {
           if (!shop_) {
-            Result<Shop> opened = Shop::open(address_);
+            Result<Shop> opened = Shop::open(session);
             if (!opened) return tl::unexpected(opened.error());
             shop_ = std::make_unique<Shop>(std::move(*opened));
           }
+          shop_->actAs(session);
           return work(*shop_, progress);
         },
         std::move(done), std::move(told));
@@ -100,7 +102,7 @@ class Worker : public QObject {
   void settle();
   void loop();
 
-  const std::string address_;
+  const Who who_;
   std::unique_ptr<Shop> shop_;  // touched by the worker's thread alone
   int waiting_ = 0;             // touched by the window's thread alone
   std::mutex mutex_;

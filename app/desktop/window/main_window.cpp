@@ -10,6 +10,7 @@
 #include <QVBoxLayout>
 
 #include "bench_place.h"
+#include "daily_backup.h"
 #include "demo_file.h"
 #include "first_run_page.h"
 #include "help_page.h"
@@ -17,9 +18,12 @@
 #include "label_code.h"
 #include "menus.h"
 #include "message_line.h"
+#include "people_bar.h"
+#include "people_page.h"
 #include "problem_text.h"
 #include "scan_watch.h"
 #include "settings.h"
+#include "shop_people.h"
 #include "shop_room.h"
 #include "text.h"
 
@@ -42,10 +46,12 @@ MainWindow::MainWindow()
       pages_(new QStackedWidget(this)),
       firstRun_(new FirstRunPage(pages_)),
       help_(new HelpPage(pages_)),
+      people_(new PeoplePage(pages_)),
       scans_(new ScanWatch(this)) {
   setWindowTitle(QStringLiteral("Steadyturn"));
   pages_->addWidget(firstRun_);
   pages_->addWidget(help_);
+  pages_->addWidget(people_);
   auto* centre = new QWidget(this);
   auto* column = new QVBoxLayout(centre);
   column->setContentsMargins(0, 0, 0, 0);
@@ -60,6 +66,10 @@ MainWindow::MainWindow()
     if (making_) making_->cancel();
   });
   connect(help_, &HelpPage::left, this, &MainWindow::backFromHelp);
+  connect(people_, &PeoplePage::left, this, &MainWindow::backFromHelp);
+  connect(people_, &PeoplePage::peopleChanged, this, [this] { emit room_->shop().peopleChanged(); });
+  connect(people_, &PeoplePage::minutesChanged, this,
+          [this](double minutes) { room_->people().setMinutes(minutes); });
   connect(scans_, &ScanWatch::scanned, this, &MainWindow::openScanned);
   connectMenus();
   menus_->setShopOpen(false);
@@ -89,6 +99,7 @@ void MainWindow::connectMenus() {
     backFromHelp();
     room_->go(place);
   });
+  connect(menus_, &Menus::peopleWanted, this, &MainWindow::showPeople);
   connect(menus_, &Menus::themeWanted, this, [](Theme theme) {
     settings::setTheme(theme);
     applyTheme(*qApp, theme);
@@ -122,9 +133,11 @@ void MainWindow::createShop(const QString& address) {
                    "Import (Ctrl+Shift+I): tools and references first."));
 }
 
-void MainWindow::openShop(const QString& address) {
-  if (!mayLeave(tr("Readings typed for %1 can't be kept on disk."), [this, address] { openShop(address); })) return;
-  Result<Shop> shop = Shop::open(toText(address));
+void MainWindow::openShop(const QString& address, Access access) {
+  if (!mayLeave(tr("Readings typed for %1 can't be kept on disk."),
+                [this, address, access] { openShop(address, access); }))
+    return;
+  Result<Shop> shop = Shop::open(toText(address), access);
   if (!shop)
     return say(shop.error(),
                tr("Open another shop (Ctrl+O), start a new one (Ctrl+N), or look round the demo depot."));
@@ -161,12 +174,19 @@ void MainWindow::enter(Shop shop) {
   const QString address = fromText(shop.address());
   const QString name = fromText(shop.name());
   const bool readOnly = shop.readOnly();
+  const bool noAccounts = !hasUsers(shop);
   room_ = new ShopRoom(std::move(shop), pages_);
   pages_->addWidget(room_);
   pages_->setCurrentWidget(room_);
   menus_->setShopOpen(true);
+  menus_->setFirstLead(noAccounts);
+  connect(room_, &ShopRoom::permissionsChanged, this, &MainWindow::showPermissions);
+  emit room_->shop().peopleChanged();
   setWindowTitle((name.isEmpty() ? QFileInfo(address).fileName() : name) + QStringLiteral(" – Steadyturn"));
   settings::setLastShop(address);
+  connect(new DailyBackup(room_->shop(), room_), &DailyBackup::failed, message_, [this](const Problems& problems) {
+    message_->say(Tone::Caution, tr("Today's backup was not made. %1").arg(wordProblems(problems)));
+  });
   room_->go(Place::Cabinet);
   const QString waiting = room_->bench().waitingText();
   if (!waiting.isEmpty()) {
@@ -178,7 +198,9 @@ void MainWindow::enter(Shop shop) {
   }
   if (readOnly) {
     message_->say(Tone::Caution,
-                  tr("This shop can be read but not written to: its file or folder is not yours to write."));
+                  room_->shop().shop().access() == Access::Work
+                      ? tr("This shop can be read but not written to: its file or folder is not yours to write.")
+                      : tr("Opened to be looked at alone: nothing is written to this shop or beside it."));
   }
 }
 
@@ -221,8 +243,19 @@ void MainWindow::help(const QString& html) {
   pages_->setCurrentWidget(help_);
 }
 
+void MainWindow::showPeople() {
+  pages_->setCurrentWidget(people_);
+  people_->begin(room_->shop());
+}
+
+void MainWindow::showPermissions() {
+  menus_->setFirstLead(!hasUsers(room_->shop().shop()));
+  for (const Place place : allPlaces) menus_->setReason(place, room_->reasonFor(place));
+  menus_->setImportReason(room_->reasonFor(Act::Import));
+}
+
 void MainWindow::backFromHelp() {
-  if (pages_->currentWidget() != help_) return;
+  if (pages_->currentWidget() != help_ && pages_->currentWidget() != people_) return;
   if (room_) {
     pages_->setCurrentWidget(room_);
     room_->arrive();

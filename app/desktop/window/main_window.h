@@ -14,6 +14,7 @@ class FirstRunPage;
 class HelpPage;
 class Menus;
 class MessageLine;
+class PeoplePage;
 class ScanWatch;
 class ShopRoom;
 
@@ -24,7 +25,7 @@ class MainWindow : public QMainWindow {
   ~MainWindow() override;
 
   // Opens a shop and remembers it. What is wrong is said in the window.
-  void openShop(const QString& address);
+  void openShop(const QString& address, Access access = Access::Work);
   void openDemo();
   void createShop(const QString& address);
   ShopRoom* room() { return room_; }
@@ -42,6 +43,8 @@ class MainWindow : public QMainWindow {
   void say(const Problems& problems, const QString& next);
   void help(const QString& html);
   void backFromHelp();
+  void showPeople();
+  void showPermissions();
   void openScanned(const QString& code);
 
   Menus* menus_;
@@ -49,6 +52,7 @@ class MainWindow : public QMainWindow {
   QStackedWidget* pages_;
   FirstRunPage* firstRun_;
   HelpPage* help_;
+  PeoplePage* people_;
   ShopRoom* room_ = nullptr;
   ScanWatch* scans_;
   bool closing_ = false;

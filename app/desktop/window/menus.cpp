@@ -27,8 +27,13 @@ void Menus::makeShopMenu(QMainWindow& window) {
   add(menu, tr("&Open a shop…"), QKeySequence::Open, &Menus::openWanted);
   add(menu, tr("&Demo depot"), {}, &Menus::demoWanted);
   menu->addSeparator();
-  needShop_.push_back(add(menu, tr("&Import from CSV…"), tr("Ctrl+Shift+I"), &Menus::importWanted));
+  import_ = add(menu, tr("&Import from CSV…"), tr("Ctrl+Shift+I"), &Menus::importWanted);
+  needShop_.push_back(import_);
   needShop_.push_back(add(menu, tr("&Export to CSV…"), tr("Ctrl+Shift+E"), &Menus::exportWanted));
+  menu->addSeparator();
+  people_ = add(menu, {}, {}, &Menus::peopleWanted);
+  needShop_.push_back(people_);
+  setFirstLead(true);
   menu->addSeparator();
   QAction* close = menu->addAction(tr("&Close the window"));
   close->setShortcuts({QKeySequence(tr("Ctrl+Q")), QKeySequence(tr("Ctrl+W"))});
@@ -42,6 +47,7 @@ void Menus::makeViewMenu(QMainWindow& window, Theme theme) {
     action->setShortcut(placeShortcut(place));
     connect(action, &QAction::triggered, this, [this, place] { emit placeWanted(place); });
     needShop_.push_back(action);
+    places_[static_cast<std::size_t>(place)] = action;
   }
   menu->addSeparator();
   auto* group = new QActionGroup(this);
@@ -63,6 +69,19 @@ void Menus::makeHelpMenu(QMainWindow& window) {
   add(menu, tr("&Keys"), QKeySequence::HelpContents, &Menus::keysWanted);
   add(menu, tr("&Cautions"), {}, &Menus::cautionsWanted);
   add(menu, tr("&About Steadyturn"), {}, &Menus::aboutWanted);
+}
+
+void Menus::setFirstLead(bool none) { people_->setText(none ? tr("Add the first &lead…") : tr("&People…")); }
+
+void Menus::setReason(Place place, const QString& reason) {
+  QAction* action = places_[static_cast<std::size_t>(place)];
+  action->setEnabled(reason.isEmpty());
+  action->setStatusTip(reason);
+}
+
+void Menus::setImportReason(const QString& reason) {
+  import_->setEnabled(reason.isEmpty());
+  import_->setStatusTip(reason);
 }
 
 void Menus::setShopOpen(bool open) {

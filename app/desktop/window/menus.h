@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QObject>
+#include <array>
 #include <vector>
 
 #include "places_rail.h"
@@ -17,7 +18,11 @@ class Menus : public QObject {
   Q_OBJECT
  public:
   Menus(QMainWindow& window, Theme theme);
-  void setShopOpen(bool open);  // what needs a shop is greyed without one
+  void setShopOpen(bool open);   // what needs a shop is greyed without one
+  void setFirstLead(bool none);  // the shop has no accounts yet
+  // A place that the role of who is signed in has no use for is greyed; empty: it may be gone to.
+  void setReason(Place place, const QString& reason);
+  void setImportReason(const QString& reason);
 
  signals:
   void newWanted();
@@ -25,6 +30,7 @@ class Menus : public QObject {
   void demoWanted();
   void importWanted();
   void exportWanted();
+  void peopleWanted();
   void placeWanted(steadyturn::Place place);
   void themeWanted(steadyturn::Theme theme);
   void keysWanted();
@@ -38,6 +44,8 @@ class Menus : public QObject {
   QAction* add(QMenu* menu, const QString& label, const QKeySequence& keys, void (Menus::*signal)());
 
   std::vector<QAction*> needShop_;
+  std::array<QAction*, allPlaces.size()> places_{};
+  QAction *people_ = nullptr, *import_ = nullptr;
 };
 
 }  // namespace steadyturn

@@ -53,10 +53,13 @@ RailButton::RailButton(Place place, QWidget* parent) : QAbstractButton(parent), 
   setText(placeName(place));
   setAccessibleName(placeName(place));
   setAccessibleDescription(placePurpose(place));
-  setToolTip(
-      QStringLiteral("%1: %2 (%3)")
-          .arg(placeName(place), placePurpose(place), placeShortcut(place).toString(QKeySequence::NativeText)));
+  setToolTip(hint(place));
   setFocusPolicy(Qt::TabFocus);
+}
+
+QString RailButton::hint(Place place) {
+  return QStringLiteral("%1: %2 (%3)")
+      .arg(placeName(place), placePurpose(place), placeShortcut(place).toString(QKeySequence::NativeText));
 }
 
 QSize RailButton::sizeHint() const { return {railWidth, buttonHeight}; }
@@ -64,7 +67,7 @@ QSize RailButton::sizeHint() const { return {railWidth, buttonHeight}; }
 void RailButton::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  const QColor ink = palette().color(QPalette::WindowText);
+  const QColor ink = palette().color(isEnabled() ? QPalette::WindowText : QPalette::PlaceholderText);
   const QColor accent = palette().color(QPalette::Highlight);
   if (isChecked()) painter.fillRect(rect().adjusted(0, 0, -scaleWidth, 0), palette().color(QPalette::Window));
   if (hasFocus()) {
@@ -110,6 +113,13 @@ PlacesRail::PlacesRail(QWidget* parent) : QWidget(parent) {
 }
 
 void PlacesRail::setPlace(Place place) { buttons_[static_cast<std::size_t>(place)]->setChecked(true); }
+
+void PlacesRail::setReason(Place place, const QString& reason) {
+  RailButton* button = buttons_[static_cast<std::size_t>(place)];
+  button->setEnabled(reason.isEmpty());
+  button->setAccessibleDescription(reason.isEmpty() ? placePurpose(place) : reason);
+  button->setToolTip(reason.isEmpty() ? RailButton::hint(place) : reason);
+}
 
 void PlacesRail::paintEvent(QPaintEvent*) {
   QPainter painter(this);

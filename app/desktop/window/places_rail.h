@@ -18,6 +18,7 @@ class RailButton : public QAbstractButton {
  public:
   RailButton(Place place, QWidget* parent);
   QSize sizeHint() const override;
+  static QString hint(Place place);
 
  protected:
   void paintEvent(QPaintEvent* event) override;
@@ -31,6 +32,7 @@ class PlacesRail : public QWidget {
  public:
   explicit PlacesRail(QWidget* parent = nullptr);
   void setPlace(Place place);
+  void setReason(Place place, const QString& reason);  // why it can't be gone to; empty: it can
 
  signals:
   void wanted(steadyturn::Place place);

@@ -11,5 +11,8 @@ QString lastShop();
 void setLastShop(const QString& address);
 Theme theme();
 void setTheme(Theme theme);
+double minutesUnlocked();  // without a key or a click, before the window asks for the PIN again
+int backupsKept();         // of the daily ones; 0: none are made
+void setMinutesUnlocked(double minutes);
 
 }  // namespace steadyturn::settings

@@ -3,10 +3,14 @@
 #include <QHBoxLayout>
 #include <QStackedWidget>
 
+#include "act_guard.h"
 #include "bay_place.h"
 #include "bench_place.h"
 #include "cabinet_place.h"
 #include "history_place.h"
+#include "people_bar.h"
+#include "problem_text.h"
+#include "shop_people.h"
 #include "text.h"
 #include "transfer_panel.h"
 
@@ -16,6 +20,7 @@ ShopRoom::ShopRoom(Shop shop, QWidget* parent)
     : QWidget(parent),
       shop_(new OpenShop(std::move(shop), this)),
       rail_(new PlacesRail(this)),
+      people_(new PeopleBar(*shop_, this)),
       transfer_(new TransferPanel(*shop_, this)),
       places_(new QStackedWidget(this)),
       bench_(new BenchPlace(*shop_, places_)),
@@ -26,6 +31,7 @@ ShopRoom::ShopRoom(Shop shop, QWidget* parent)
   transfer_->hide();
   auto* column = new QVBoxLayout;
   column->setSpacing(0);
+  column->addWidget(people_);
   column->addWidget(transfer_);
   column->addWidget(places_, 1);
   auto* row = new QHBoxLayout(this);
@@ -34,6 +40,8 @@ ShopRoom::ShopRoom(Shop shop, QWidget* parent)
   row->addWidget(rail_);
   row->addLayout(column, 1);
 
+  connect(people_, &PeopleBar::aboutToLock, this, [this] { keepTyped(); });
+  connect(shop_, &OpenShop::peopleChanged, this, &ShopRoom::showPermissions);
   connect(rail_, &PlacesRail::wanted, this, &ShopRoom::go);
   connect(transfer_, &TransferPanel::closed, this, &ShopRoom::arrive);
   const auto toHistory = [this](const QString& tool) {
@@ -53,6 +61,7 @@ ShopRoom::ShopRoom(Shop shop, QWidget* parent)
   });
   connect(history_, &HistoryPlace::checkWanted, this, &ShopRoom::takeToBench);
   connect(history_, &HistoryPlace::correctionWanted, this, [this](std::int64_t check) {
+    if (!reasonFor(Act::CorrectCheck).isEmpty()) return;
     go(Place::Bench);
     bench_->correct(check);
   });
@@ -60,11 +69,13 @@ ShopRoom::ShopRoom(Shop shop, QWidget* parent)
 
 ShopRoom::~ShopRoom() {
   // The places work on the shop: they go first.
+  delete people_;
   delete transfer_;
   delete places_;
 }
 
 void ShopRoom::go(Place place) {
+  if (!reasonFor(place).isEmpty()) place = Place::Cabinet;
   place_ = place;
   rail_->setPlace(place);
   places_->setCurrentIndex(static_cast<int>(place));
@@ -72,7 +83,29 @@ void ShopRoom::go(Place place) {
   emit wentTo(place);
 }
 
+QString ShopRoom::reasonFor(Act act) {
+  const Result<void> allowed = may(shop_->shop(), act);
+  return allowed ? QString() : wordProblems(allowed.error());
+}
+
+// Everybody may look round; the Bench is for checks alone. Who is only locked out stays there, with all that is
+// typed.
+QString ShopRoom::reasonFor(Place place) {
+  if (place != Place::Bench || people_->locked()) return {};
+  return reasonFor(Act::RecordCheck);
+}
+
+void ShopRoom::showPermissions() {
+  for (ActGuard* guard : window()->findChildren<ActGuard*>()) guard->setReason(reasonFor(guard->act()));
+  for (const Place place : allPlaces) rail_->setReason(place, reasonFor(place));
+  bench_->setEnabled(reasonFor(Act::RecordCheck).isEmpty());
+  if (!reasonFor(place_).isEmpty()) go(Place::Cabinet);
+  people_->refresh();
+  emit permissionsChanged();
+}
+
 void ShopRoom::takeToBench(const QString& tool) {
+  if (!reasonFor(Place::Bench).isEmpty()) return;
   go(Place::Bench);
   if (!tool.isEmpty()) bench_->take(tool);
 }

@@ -7,6 +7,7 @@
 
 #include "open_shop.h"
 #include "path_line.h"
+#include "permission.h"
 #include "places_rail.h"
 
 class QStackedWidget;
@@ -17,6 +18,7 @@ class BayPlace;
 class BenchPlace;
 class CabinetPlace;
 class HistoryPlace;
+class PeopleBar;
 class TransferPanel;
 
 class ShopRoom : public QWidget {
@@ -41,14 +43,22 @@ class ShopRoom : public QWidget {
   // What is typed and not saved goes to disk, to be offered at the next start. What is not sure to be there: its
   // tools.
   std::vector<std::string> keepTyped();
+  PeopleBar& people() { return *people_; }
+  // Why who is signed in has nothing to do at a place; empty where there is something.
+  QString reasonFor(Place place);
+  QString reasonFor(Act act);
 
  signals:
   void wentTo(steadyturn::Place place);
+  void permissionsChanged();  // reasonFor() may say something else
 
  private:
+  void showPermissions();
+
   OpenShop* shop_;
   Place place_ = Place::Cabinet;
   PlacesRail* rail_;
+  PeopleBar* people_;
   TransferPanel* transfer_;
   QStackedWidget* places_;
   BenchPlace* bench_;

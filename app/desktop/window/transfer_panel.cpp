@@ -48,7 +48,7 @@ Result<void> exportTo(const Shop& shop, TableKind kind, const std::string& path,
 }  // namespace
 
 TransferPanel::TransferPanel(OpenShop& shop, QWidget* parent)
-    : QFrame(parent), shop_(shop), title_(new QLabel(this)), kind_(new QComboBox(this)), worker_(shop.address()) {
+    : QFrame(parent), shop_(shop), title_(new QLabel(this)), kind_(new QComboBox(this)), worker_(shop) {
   const QString csv = tr("CSV (*.csv);;All files (*)");
   source_ = new PathLine(PathLine::Direction::Read, tr("File to import"), tr("&Import"), csv, this);
   goal_ = new PathLine(PathLine::Direction::Write, tr("File to export to"), tr("&Export"), csv, this);

@@ -1,5 +1,7 @@
 #include "worker.h"
 
+#include <QFile>
+#include <QTemporaryDir>
 #include <QThread>
 
 #include "demo_shop.h"
@@ -11,7 +13,8 @@ namespace {
 using WorkerOnShop = DemoShop;
 
 TEST_F(WorkerOnShop, worksOnAnotherThreadAndAnswersOnThisOne) {
-  Worker worker(shopFile().toStdString());
+  const Shop shop = open();
+  Worker worker([&shop] { return shop.session(); });
   QThread* const here = QThread::currentThread();
   QThread* worked = nullptr;
   QThread* answered = nullptr;
@@ -92,7 +95,11 @@ TEST(Worker, goingAwayStopsWhatRuns) {
 }
 
 TEST(Worker, aShopThatIsNotThereIsAProblem) {
-  Worker worker("/nowhere/at/all.db");
+  QTemporaryDir folder;
+  const QString file = folder.filePath(QStringLiteral("gone.db"));
+  const Session session = Shop::create(file.toStdString())->session();
+  ASSERT_TRUE(QFile::remove(file));
+  Worker worker([&session] { return session; });
   std::optional<Result<int>> answer;
   worker.run<int>([](Shop&, const Progress&) -> Result<int> { return 1; },
                   [&answer](Result<int> result) { answer = std::move(result); });

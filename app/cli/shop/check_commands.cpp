@@ -13,14 +13,14 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedCheck {
   std::string tool, reference, phase, date, readings, by, direction, temperature, humidity, note, decimal = "point";
   std::string reason;
   std::int64_t check = 0;
   bool json = false;
 };
 
-void addDraftOptions(CLI::App& command, Typed& typed, bool required) {
+void addDraftOptions(CLI::App& command, TypedCheck& typed, bool required) {
   const auto add = [&](const char* name, std::string& into, const char* help) {
     return command.add_option(name, into, help)->type_name("");
   };
@@ -39,7 +39,7 @@ void addDraftOptions(CLI::App& command, Typed& typed, bool required) {
   command.add_flag("--json", typed.json, "Print the recorded check as JSON");
 }
 
-Result<CheckDraft> draftFrom(const Shop& shop, const Typed& typed, CheckDraft draft) {
+Result<CheckDraft> draftFrom(const Shop& shop, const TypedCheck& typed, CheckDraft draft) {
   TypedValues values;
   if (!typed.tool.empty()) draft.tool = typed.tool;
   if (!typed.reference.empty()) draft.reference = typed.reference;
@@ -60,19 +60,19 @@ Result<CheckDraft> draftFrom(const Shop& shop, const Typed& typed, CheckDraft dr
   return draft;
 }
 
-Result<Output> tell(const Result<Check>& check, bool json) {
+Result<Output> tellCheck(const Result<Check>& check, bool json) {
   if (!check) return tl::unexpected(check.error());
   return Output{.text = json ? writeDocument(checkJson(*check)) : checkText(*check), .cautions = {}};
 }
 
-Result<Output> record(Shop& shop, const Typed& typed) {
+Result<Output> record(Shop& shop, const TypedCheck& typed) {
   const auto draft = draftFrom(shop, typed, {});
   if (!draft) return tl::unexpected(draft.error());
-  return tell(shop.recordCheck(*draft), typed.json);
+  return tellCheck(shop.recordCheck(*draft), typed.json);
 }
 
 // What is not typed again stays as the old check has it; the readings are always given anew.
-Result<Output> correct(Shop& shop, const Typed& typed) {
+Result<Output> correct(Shop& shop, const TypedCheck& typed) {
   const auto old = shop.check(typed.check);
   if (!old) return tl::unexpected(old.error());
   const auto draft = draftFrom(shop, typed,
@@ -87,10 +87,10 @@ Result<Output> correct(Shop& shop, const Typed& typed) {
                                 .note = old->note,
                                 .points = {}});
   if (!draft) return tl::unexpected(draft.error());
-  return tell(shop.correctCheck(typed.check, *draft, typed.reason), typed.json);
+  return tellCheck(shop.correctCheck(typed.check, *draft, typed.reason), typed.json);
 }
 
-Result<Output> list(const Result<std::vector<Check>>& checks, bool json) {
+Result<Output> listCheck(const Result<std::vector<Check>>& checks, bool json) {
   if (!checks) return tl::unexpected(checks.error());
   OrderedJson all = OrderedJson::array();
   TextTable table({{"check", Side::Right},
@@ -119,7 +119,7 @@ Result<Output> list(const Result<std::vector<Check>>& checks, bool json) {
 
 void addCheckCommands(Context& context) {
   CLI::App& group = *context.addGroup("check", "The checks of tools: record, list, show, correct");
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedCheck>();
 
   CLI::App* recording = context.add(group, "record", "Record a check and get its verdict",
                                     "sturn check record --tool TW-07 --reference REF-1 --phase as_found "
@@ -136,13 +136,13 @@ void addCheckCommands(Context& context) {
       ->check(CLI::Range(1, 1'000'000));
   listing->add_flag("--json", typed->json, R"(Print {"checks": [...]})");
   context.runs(listing, [=](Shop& shop) {
-    return list(typed->tool.empty() ? shop.newestChecks(*limit) : shop.checksOf(typed->tool), typed->json);
+    return listCheck(typed->tool.empty() ? shop.newestChecks(*limit) : shop.checksOf(typed->tool), typed->json);
   });
 
   CLI::App* show = context.add(group, "show", "Show a check with its readings", "sturn check show 42");
   show->add_option("CHECK", typed->check, "The check's number")->required()->type_name("");
   show->add_flag("--json", typed->json, "Print the check as JSON");
-  context.runs(show, [=](Shop& shop) { return tell(shop.check(typed->check), typed->json); });
+  context.runs(show, [=](Shop& shop) { return tellCheck(shop.check(typed->check), typed->json); });
 
   CLI::App* correcting = context.add(group, "correct", "Replace a check by a corrected record; both stay on record",
                                      "sturn check correct 42 --reason 'read in lbf.ft' --readings readings.csv");

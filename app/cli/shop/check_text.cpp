@@ -7,7 +7,7 @@
 namespace steadyturn {
 namespace {
 
-std::string joined(const std::vector<std::string>& readings) {
+std::string joinedCheck(const std::vector<std::string>& readings) {
   std::string text;
   for (const std::string& one : readings) text += (text.empty() ? "" : " ") + one;
   return text;
@@ -45,7 +45,7 @@ std::string checkText(const Check& check) {
   for (const CheckPoint& point : check.points) {
     table.row({torqueText(point.target), signedFigure(point.meanDeviation), figure(2 * point.standardUncertainty),
                figure(point.interval), percentFigure(point.conformityProbability),
-               std::string(writeVerdict(point.verdict)), joined(point.readings)});
+               std::string(writeVerdict(point.verdict)), joinedCheck(point.readings)});
   }
   return text + '\n' + table.text();
 }

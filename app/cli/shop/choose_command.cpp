@@ -12,12 +12,12 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedChoose {
   std::string fastener, asOf, length, offset, angle;
   bool json = false;
 };
 
-std::optional<Adapter> adapterFrom(const Typed& typed, TypedValues& values) {
+std::optional<Adapter> adapterFrom(const TypedChoose& typed, TypedValues& values) {
   if (typed.length.empty()) return std::nullopt;
   return Adapter{.wrenchLengthMm = values.number(typed.length, "wrench-length"),
                  .offsetMm = values.number(typed.offset, "offset"),
@@ -59,7 +59,7 @@ std::string choiceText(const FastenerChoice& choice, Date asOf) {
   return text + refusedText(choice.choice);
 }
 
-Result<Output> tell(Shop& shop, const Typed& typed) {
+Result<Output> tellChoose(Shop& shop, const TypedChoose& typed) {
   TypedValues values;
   const Date asOf = values.optionalDate(typed.asOf, "as-of").value_or(shop.today());
   const auto adapter = adapterFrom(typed, values);
@@ -72,7 +72,7 @@ Result<Output> tell(Shop& shop, const Typed& typed) {
 }  // namespace
 
 void addChooseCommand(Context& context) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedChoose>();
   CLI::App* command = context.add(context.app(), "choose",
                                   "Say which wrench to take for a fastener, at which setting, with what probability",
                                   "sturn choose B12-drain --wrench-length 400 --offset 50");
@@ -89,7 +89,7 @@ void addChooseCommand(Context& context) {
       ->type_name("")
       ->needs(length);
   command->add_flag("--json", typed->json, R"(Print {"fastener", "warnings", "options", "refused"})");
-  context.runs(command, [=](Shop& shop) { return tell(shop, *typed); });
+  context.runs(command, [=](Shop& shop) { return tellChoose(shop, *typed); });
 }
 
 }  // namespace steadyturn

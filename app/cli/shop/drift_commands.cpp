@@ -15,7 +15,7 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedDrift {
   std::string tool, asOf, within = "0", ics;
   bool json = false;
 };
@@ -105,7 +105,7 @@ std::string driftText(const ToolDrift& drift, Date asOf) {
          fleetTable(drift) + '\n' + driftNotes(drift);
 }
 
-Result<Output> tellDrift(Shop& shop, const Typed& typed) {
+Result<Output> tellDrift(Shop& shop, const TypedDrift& typed) {
   const auto asOf = dayOf(typed.asOf, shop);
   if (!asOf) return tl::unexpected(asOf.error());
   const auto drift = shop.drift(typed.tool, *asOf);
@@ -134,7 +134,7 @@ std::string dueText(const std::vector<ToolOverview>& rows, Date until) {
   return table.text();
 }
 
-Result<Output> writeIcs(Shop& shop, Date asOf, int within, const Typed& typed) {
+Result<Output> writeIcs(Shop& shop, Date asOf, int within, const TypedDrift& typed) {
   const auto now = std::chrono::floor<std::chrono::seconds>(std::chrono::system_clock::now());
   const auto data = dueCalendarOf(shop, asOf, within, now);
   if (!data) return tl::unexpected(data.error());
@@ -146,7 +146,7 @@ Result<Output> writeIcs(Shop& shop, Date asOf, int within, const Typed& typed) {
   return Output{.text = "Wrote " + typed.ics + ", events: " + std::to_string(count) + '\n', .cautions = {}};
 }
 
-Result<Output> tellDue(Shop& shop, const Typed& typed) {
+Result<Output> tellDue(Shop& shop, const TypedDrift& typed) {
   TypedValues values;
   const Date asOf = values.valueOf(dayOf(typed.asOf, shop));
   const auto within = values.optionalWhole(typed.within, "within");
@@ -170,7 +170,7 @@ Result<Output> tellDue(Shop& shop, const Typed& typed) {
 }  // namespace
 
 void addDriftCommands(Context& context) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedDrift>();
   const char* asOfHelp = "The day it is asked for, such as 2026-06-01; else today";
 
   CLI::App* drift = context.add(context.app(), "drift", "Say how a tool drifts and when it is due",

@@ -11,12 +11,12 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedFacts {
   std::optional<std::string> name, place, country, interval, confidence, rule, risk;
   bool json = false;
 };
 
-Result<Output> show(Shop& shop, bool json) {
+Result<Output> showFacts(Shop& shop, bool json) {
   const auto facts = shop.facts();
   const auto policy = shop.policy();
   if (json) {
@@ -43,7 +43,7 @@ Result<Output> show(Shop& shop, bool json) {
                 .cautions = {}};
 }
 
-Result<Policy> changed(Policy policy, const Typed& typed) {
+Result<Policy> changed(Policy policy, const TypedFacts& typed) {
   TypedValues values;
   if (typed.interval) policy.intervalDays = values.optionalWhole(*typed.interval, "interval-days").value_or(0);
   if (typed.confidence) policy.confidence = values.valueOf(parseNumber(*typed.confidence, "confidence"));
@@ -53,7 +53,7 @@ Result<Policy> changed(Policy policy, const Typed& typed) {
   return policy;
 }
 
-Result<Output> set(Shop& shop, const Typed& typed) {
+Result<Output> set(Shop& shop, const TypedFacts& typed) {
   auto facts = shop.facts();
   facts.name = typed.name.value_or(facts.name);
   facts.place = typed.place.value_or(facts.place);
@@ -61,7 +61,7 @@ Result<Output> set(Shop& shop, const Typed& typed) {
   const auto policy = changed(shop.policy(), typed);
   if (!policy) return tl::unexpected(policy.error());
   if (auto done = shop.change(facts, *policy); !done) return tl::unexpected(done.error());
-  return show(shop, typed.json);
+  return showFacts(shop, typed.json);
 }
 
 }  // namespace
@@ -71,10 +71,10 @@ void addFactsCommands(Context& context) {
   CLI::App& group = *context.app().get_subcommand("shop");
   group.footer(
       "The shop: --shop FILE, or STURN_SHOP in the environment.\nExample: sturn shop set --place \"hall 2\"");
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedFacts>();
   CLI::App* showing = context.add(group, "show", "Show the shop's name and rules", "sturn shop show");
   showing->add_flag("--json", typed->json, "Print one object");
-  context.runs(showing, [=](Shop& shop) { return show(shop, typed->json); });
+  context.runs(showing, [=](Shop& shop) { return showFacts(shop, typed->json); });
 
   CLI::App* setting = context.add(group, "set", "Change the shop's name or rules; what is not named stays",
                                   "sturn shop set --interval-days 180 --rule guarded");

@@ -13,7 +13,7 @@
 namespace steadyturn {
 namespace {
 
-constexpr std::array columns{
+constexpr std::array columnsFastener{
     ColumnOption{"component", "What is tightened", true},
     ColumnOption{"target", "Tightening torque, in the unit", true},
     ColumnOption{"unit", "N.m, cN.m, kgf.m, kgf.cm, lbf.ft, lbf.in, ozf.in", true},
@@ -112,7 +112,7 @@ Result<Output> reviseFastener(Shop& shop, const std::string& id, const ColumnTex
   return tellSaved(*revised, *saved, json, "Revised the fastener ");
 }
 
-Result<Output> list(const Result<std::vector<Fastener>>& fasteners, bool json) {
+Result<Output> listFastener(const Result<std::vector<Fastener>>& fasteners, bool json) {
   if (!fasteners) return tl::unexpected(fasteners.error());
   OrderedJson all = OrderedJson::array();
   TextTable table({{"fastener"},
@@ -137,7 +137,7 @@ Result<Output> list(const Result<std::vector<Fastener>>& fasteners, bool json) {
   return Output{.text = table.text() + '\n' + serviceDataFirst + '\n', .cautions = {}};
 }
 
-Result<Output> show(Shop& shop, const std::string& id, bool json) {
+Result<Output> showFastener(Shop& shop, const std::string& id, bool json) {
   const auto revisions = shop.fastenerRevisions(id);
   if (!revisions) return tl::unexpected(revisions.error());
   const Fastener& newest = revisions->back();
@@ -179,13 +179,13 @@ void addFastenerCommands(Context& context) {
                               "sturn fastener add B12-drain --component 'drain plug' --target 25 --low 22 --high 28 "
                               "--unit N.m --source 'service manual, page 12'");
   add->add_option("FASTENER", *id, "The shop's own mark for it")->required()->type_name("");
-  const auto texts = addColumnOptions(*add, columns, true);
+  const auto texts = addColumnOptions(*add, columnsFastener, true);
   add->add_flag("--json", *json, "Print the fastener as JSON");
   context.runs(add, [=](Shop& shop) { return addFastener(shop, *id, *texts, *json); });
 
   CLI::App* listing = context.add(group, "list", "List the fasteners", "sturn fastener list");
   listing->add_flag("--json", *json, R"(Print {"fasteners": [...]})");
-  context.runs(listing, [=](Shop& shop) { return list(shop.fasteners(), *json); });
+  context.runs(listing, [=](Shop& shop) { return listFastener(shop.fasteners(), *json); });
 
   const auto words = std::make_shared<std::vector<std::string>>();
   const auto limit = std::make_shared<int>(50);
@@ -197,13 +197,13 @@ void addFastenerCommands(Context& context) {
   context.runs(find, [=](Shop& shop) {
     std::string joined;
     for (const std::string& word : *words) joined += (joined.empty() ? "" : " ") + word;
-    return list(shop.findFasteners(joined, *limit), *json);
+    return listFastener(shop.findFasteners(joined, *limit), *json);
   });
 
   CLI::App* showing = context.add(group, "show", "Show a fastener's specification", "sturn fastener show B12-drain");
   showing->add_option("FASTENER", *id, "Its mark")->required()->type_name("");
   showing->add_flag("--json", *json, "Print the fastener as JSON");
-  context.runs(showing, [=](Shop& shop) { return show(shop, *id, *json); });
+  context.runs(showing, [=](Shop& shop) { return showFastener(shop, *id, *json); });
 
   const auto by = std::make_shared<std::string>();
   CLI::App* approving =
@@ -219,7 +219,7 @@ void addFastenerCommands(Context& context) {
                                  "sturn fastener revise B12-drain --target 27 --reason 'maker's bulletin 4'");
   revise->add_option("FASTENER", *id, "Its mark")->required()->type_name("");
   revise->add_option("--reason", *reason, "Why, in a few words")->required()->type_name("");
-  const auto changed = addColumnOptions(*revise, columns, false);
+  const auto changed = addColumnOptions(*revise, columnsFastener, false);
   revise->add_flag("--json", *json, "Print the fastener as JSON");
   context.runs(revise, [=](Shop& shop) { return reviseFastener(shop, *id, *changed, *reason, *json); });
   addLimitCommand(context, group);

@@ -12,7 +12,7 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedFleet {
   std::string scope, group, asOf, target, intervals, minutes;
   bool json = false;
 };
@@ -88,7 +88,7 @@ std::string backtestText(const BacktestReport& report) {
          std::to_string(report.all.assumed) + ".\n";
 }
 
-Result<Output> tellBacktest(Shop& shop, const Typed& typed) {
+Result<Output> tellBacktest(Shop& shop, const TypedFleet& typed) {
   TypedValues values;
   const Date asOf = values.optionalDate(typed.asOf, "as-of").value_or(shop.today());
   if (!values.problems().empty()) return tl::unexpected(values.problems());
@@ -190,7 +190,7 @@ std::vector<int> typedIntervals(const std::string& typed, TypedValues& values) {
   return days;
 }
 
-Result<Output> tellInterval(Shop& shop, const Typed& typed) {
+Result<Output> tellInterval(Shop& shop, const TypedFleet& typed) {
   TypedValues values;
   IntervalQuestion question{.scope = typed.group.empty() ? typed.scope : typed.group,
                             .asOf = values.optionalDate(typed.asOf, "as-of").value_or(shop.today())};
@@ -211,7 +211,7 @@ Result<Output> tellInterval(Shop& shop, const Typed& typed) {
 }  // namespace
 
 void addFleetCommands(Context& context) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedFleet>();
   const char* asOfHelp = "The day it is asked for, such as 2026-06-01; else today";
   const char* scopeHelp = "A tool's mark, or words of a group such as \"type II class A\"; else the whole shop";
 

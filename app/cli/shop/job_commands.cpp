@@ -11,7 +11,7 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedJob {
   std::string job, vehicle, date, fastener, tool, setting, unit, seatChecked, sealRenewed, stages, by, service,
       reason;
   std::vector<std::string> fasteners;
@@ -26,7 +26,7 @@ std::string stagesText(const JobLine& line, const Tightening& done) {
   return (done.stagesDone ? std::to_string(*done.stagesDone) : "-") + " of " + std::to_string(steps);
 }
 
-std::string joined(const std::vector<std::string>& texts) {
+std::string joinedJob(const std::vector<std::string>& texts) {
   std::string all;
   for (const std::string& text : texts) all += (all.empty() ? "" : ", ") + text;
   return all;
@@ -61,24 +61,24 @@ std::string sheetText(const JobSheet& sheet) {
                    {"still lacks"}});
   for (const JobLine& line : sheet.lines) {
     if (line.tightenings.empty()) {
-      table.row({line.spec.id, line.spec.component, "-", "-", "-", "-", "-", "-", "-", joined(missingOf(line))});
+      table.row({line.spec.id, line.spec.component, "-", "-", "-", "-", "-", "-", "-", joinedJob(missingOf(line))});
     }
     for (const Tightening& one : line.tightenings) {
       const bool newest = &one == &line.tightenings.back();
       table.row({line.spec.id, line.spec.component, writeDate(one.date), one.tool, torqueText(one.settingTorque()),
                  stagesText(line, one), yesNo(one.seatChecked), yesNo(one.sealRenewed), one.by,
-                 newest ? joined(missingOf(line)) : ""});
+                 newest ? joinedJob(missingOf(line)) : ""});
     }
   }
   return headOf(sheet) + '\n' + table.text();
 }
 
-Result<Output> tell(const Result<JobSheet>& sheet, bool json) {
+Result<Output> tellJob(const Result<JobSheet>& sheet, bool json) {
   if (!sheet) return tl::unexpected(sheet.error());
   return Output{.text = json ? writeDocument(jobSheetJson(*sheet)) : sheetText(*sheet), .cautions = {}};
 }
 
-Result<Output> open(Shop& shop, const Typed& typed) {
+Result<Output> open(Shop& shop, const TypedJob& typed) {
   TypedValues values;
   const JobDraft draft{.job = typed.job,
                        .vehicle = typed.vehicle,
@@ -87,17 +87,17 @@ Result<Output> open(Shop& shop, const Typed& typed) {
                        .date = values.optionalDate(typed.date, "date").value_or(shop.today()),
                        .by = typed.by};
   if (!values.problems().empty()) return tl::unexpected(values.problems());
-  return tell(shop.openJob(draft), typed.json);
+  return tellJob(shop.openJob(draft), typed.json);
 }
 
-Result<Output> close(Shop& shop, const Typed& typed) {
+Result<Output> closeJob(Shop& shop, const TypedJob& typed) {
   TypedValues values;
   const Date date = values.optionalDate(typed.date, "date").value_or(shop.today());
   if (!values.problems().empty()) return tl::unexpected(values.problems());
-  return tell(shop.closeJob(typed.job, date, typed.by, typed.reason), typed.json);
+  return tellJob(shop.closeJob(typed.job, date, typed.by, typed.reason), typed.json);
 }
 
-Result<Output> tighten(Shop& shop, const Typed& typed) {
+Result<Output> tighten(Shop& shop, const TypedJob& typed) {
   TypedValues values;
   const Tightening tightening{.job = typed.job,
                               .vehicle = typed.vehicle,
@@ -119,7 +119,7 @@ Result<Output> tighten(Shop& shop, const Typed& typed) {
                 .cautions = {}};
 }
 
-Result<Output> list(Shop& shop, bool json) {
+Result<Output> listJob(Shop& shop, bool json) {
   const auto jobs = shop.openJobs();
   if (!jobs) return tl::unexpected(jobs.error());
   OrderedJson all = OrderedJson::array();
@@ -135,7 +135,7 @@ Result<Output> list(Shop& shop, bool json) {
   return Output{.text = table.empty() ? "No job is open.\n" : table.text(), .cautions = {}};
 }
 
-void addTighten(Context& context, CLI::App& group, const std::shared_ptr<Typed>& typed) {
+void addTighten(Context& context, CLI::App& group, const std::shared_ptr<TypedJob>& typed) {
   CLI::App* command =
       context.add(group, "tighten", "Record a tightening of a job",
                   "sturn job tighten J-1001 --fastener B12-drain --tool TW-07 --setting 25 --unit N.m "
@@ -163,7 +163,7 @@ void addTighten(Context& context, CLI::App& group, const std::shared_ptr<Typed>&
 void addJobCommands(Context& context) {
   CLI::App& group = *context.addGroup("job", "The jobs on vehicles: open, tighten, show, close, list");
   group.footer("The shop: --shop FILE, or STURN_SHOP in the environment.\nExample: sturn job show J-1001");
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedJob>();
   const char* sheetHelp = R"(Print {"job", "vehicle", "service", "opened", "closed", "lines", "tightenings"})";
 
   CLI::App* opening = context.add(group, "open", "Open the sheet of a job on a vehicle",
@@ -182,7 +182,7 @@ void addJobCommands(Context& context) {
   CLI::App* showing = context.add(group, "show", "Show the sheet of a job", "sturn job show J-1001");
   showing->add_option("JOB", typed->job, "The job's mark")->required()->type_name("");
   showing->add_flag("--json", typed->json, sheetHelp);
-  context.runs(showing, [=](Shop& shop) { return tell(shop.jobSheet(typed->job), typed->json); });
+  context.runs(showing, [=](Shop& shop) { return tellJob(shop.jobSheet(typed->job), typed->json); });
 
   CLI::App* closing =
       context.add(group, "close", "Close a job; with something undone it wants a reason", "sturn job close J-1001");
@@ -191,11 +191,11 @@ void addJobCommands(Context& context) {
   closing->add_option("--date", typed->date, "Day, such as 2026-03-14; else today")->type_name("");
   closing->add_option("--reason", typed->reason, "Why it is closed with something undone")->type_name("");
   closing->add_flag("--json", typed->json, sheetHelp);
-  context.runs(closing, [=](Shop& shop) { return close(shop, *typed); });
+  context.runs(closing, [=](Shop& shop) { return closeJob(shop, *typed); });
 
   CLI::App* listing = context.add(group, "list", "List the jobs that are open", "sturn job list");
   listing->add_flag("--json", typed->json, R"(Print {"jobs": [...]})");
-  context.runs(listing, [=](Shop& shop) { return list(shop, typed->json); });
+  context.runs(listing, [=](Shop& shop) { return listJob(shop, typed->json); });
 }
 
 }  // namespace steadyturn

@@ -11,7 +11,7 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedKey {
   std::string holder, lost;
   bool json = false;
 };
@@ -30,7 +30,7 @@ Output tellKey(const SigningKey& key, const char* what, bool json) {
           .cautions = {}};
 }
 
-Result<Output> make(Shop& shop, const Typed& typed) {
+Result<Output> make(Shop& shop, const TypedKey& typed) {
   const auto passphrase = askNewPassphrase(passphraseVariable, "Passphrase for the new key");
   if (!passphrase) return tl::unexpected(passphrase.error());
   const auto key = makeSigningKey(shop, typed.holder, *passphrase);
@@ -38,7 +38,7 @@ Result<Output> make(Shop& shop, const Typed& typed) {
   return tellKey(*key, "Made", typed.json);
 }
 
-Result<SigningKey> nextKey(Shop& shop, const Typed& typed) {
+Result<SigningKey> nextKey(Shop& shop, const TypedKey& typed) {
   if (!typed.lost.empty()) {
     const auto passphrase = askNewPassphrase(newPassphraseVariable, "Passphrase for the new key");
     if (!passphrase) return tl::unexpected(passphrase.error());
@@ -51,13 +51,13 @@ Result<SigningKey> nextKey(Shop& shop, const Typed& typed) {
   return replaceSigningKey(shop, typed.holder, *old, *passphrase);
 }
 
-Result<Output> replace(Shop& shop, const Typed& typed) {
+Result<Output> replace(Shop& shop, const TypedKey& typed) {
   const auto key = nextKey(shop, typed);
   if (!key) return tl::unexpected(key.error());
   return tellKey(*key, "Entered", typed.json);
 }
 
-Result<Output> changeWords(Shop& shop, const Typed& typed) {
+Result<Output> changeWords(Shop& shop, const TypedKey& typed) {
   const auto old = askPassphrase(passphraseVariable, "Passphrase so far");
   if (!old) return tl::unexpected(old.error());
   const auto passphrase = askNewPassphrase(newPassphraseVariable, "New passphrase");
@@ -68,7 +68,7 @@ Result<Output> changeWords(Shop& shop, const Typed& typed) {
   return Output{.text = "The key opens with the new passphrase.\n", .cautions = {}};
 }
 
-Result<Output> show(Shop& shop, const Typed& typed) {
+Result<Output> showKey(Shop& shop, const TypedKey& typed) {
   const auto keys = signingKeys(shop);
   if (!keys) return tl::unexpected(keys.error());
   if (typed.json) {
@@ -82,7 +82,7 @@ Result<Output> show(Shop& shop, const Typed& typed) {
   return Output{.text = table.text() + "The last one is in force.\n", .cautions = {}};
 }
 
-Result<Output> close(Shop& shop, const Typed& typed) {
+Result<Output> closeKey(Shop& shop, const TypedKey& typed) {
   const auto passphrase = askPassphrase(passphraseVariable, "Passphrase of the signing key");
   if (!passphrase) return tl::unexpected(passphrase.error());
   const auto head = signCheckpoint(shop, *passphrase, "day closed");
@@ -107,7 +107,7 @@ Result<Output> close(Shop& shop, const Typed& typed) {
 }  // namespace
 
 void addKeyCommands(Context& context) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedKey>();
   context.addGroup("key", "The key that signs the ledger: make, show, replace, passphrase");
   CLI::App& group = *context.app().get_subcommand("key");
   group.footer(
@@ -122,7 +122,7 @@ void addKeyCommands(Context& context) {
 
   CLI::App* showing = context.add(group, "show", "List the shop's signing keys, the oldest first", "sturn key show");
   showing->add_flag("--json", typed->json, R"(Print [{"key", "public_key", "holder", "made", …}])");
-  context.runs(showing, [=](Shop& shop) { return show(shop, *typed); });
+  context.runs(showing, [=](Shop& shop) { return showKey(shop, *typed); });
 
   CLI::App* replacing =
       context.add(group, "replace", "Enter the next signing key, which the one in force signs as well",
@@ -142,11 +142,11 @@ void addKeyCommands(Context& context) {
 }
 
 void addLedgerClose(Context& context, CLI::App& ledger) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedKey>();
   CLI::App* closing = context.add(ledger, "close", "Close a day: sign the ledger as it is now", "sturn ledger close");
   closing->add_flag("--json", typed->json,
                     R"(Print {"checkpoint", "entry", "time", "key", "public_key", "statement", "signature"})");
-  context.runs(closing, [=](Shop& shop) { return close(shop, *typed); });
+  context.runs(closing, [=](Shop& shop) { return closeKey(shop, *typed); });
 }
 
 }  // namespace steadyturn

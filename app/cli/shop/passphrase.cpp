@@ -52,7 +52,7 @@ auto noWay(const char* variable) {
        .accepted = std::string("a passphrase typed at a terminal, or in ") + variable + " in the environment"});
 }
 
-Result<std::string> ask(const char* variable, const std::string& prompt, bool twice) {
+Result<std::string> askPassphrase(const char* variable, const std::string& prompt, bool twice) {
   if (const char* given = std::getenv(variable)) return std::string(given);
   const SilentTerminal terminal;
   if (!terminal.isThere()) return noWay(variable);
@@ -70,11 +70,11 @@ Result<std::string> ask(const char* variable, const std::string& prompt, bool tw
 }  // namespace
 
 Result<std::string> askPassphrase(const char* variable, const std::string& prompt) {
-  return ask(variable, prompt, false);
+  return askPassphrase(variable, prompt, false);
 }
 
 Result<std::string> askNewPassphrase(const char* variable, const std::string& prompt) {
-  return ask(variable, prompt, true);
+  return askPassphrase(variable, prompt, true);
 }
 
 }  // namespace steadyturn

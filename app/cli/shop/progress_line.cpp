@@ -11,7 +11,7 @@ namespace {
 
 volatile std::sig_atomic_t asked = 0;
 
-void ask(int) { asked = 1; }
+void askProgress(int) { asked = 1; }
 
 constexpr int barWidth = 30;
 

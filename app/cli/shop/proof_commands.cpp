@@ -17,7 +17,7 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedProof {
   std::string checkpoint, key, issued, file;
   std::int64_t check = 0;
   std::size_t keep = usualBackupsKept;
@@ -118,7 +118,7 @@ Result<std::optional<AskedFile>> lookUp(const Shop& shop, const std::string& pat
   return AskedFile{.path = path, .issues = std::move(*issues)};
 }
 
-Result<Output> verify(Shop& shop, const Typed& typed) {
+Result<Output> verify(Shop& shop, const TypedProof& typed) {
   std::optional<Checkpoint> checkpoint;
   if (!typed.checkpoint.empty()) {
     const auto parsed = parseCheckpoint(typed.checkpoint, "checkpoint");
@@ -138,7 +138,7 @@ Result<Output> verify(Shop& shop, const Typed& typed) {
 }
 
 // Into a folder, under a name of its own; older ones go.
-Result<Output> backupIntoFolder(Shop& shop, const Typed& typed) {
+Result<Output> backupIntoFolder(Shop& shop, const TypedProof& typed) {
   const auto kept = backupInto(shop, typed.file, typed.keep);
   if (!kept) return tl::unexpected(kept.error());
   const auto head = writeCheckpoint(kept->head);
@@ -152,7 +152,7 @@ Result<Output> backupIntoFolder(Shop& shop, const Typed& typed) {
   return Output{.text = text, .cautions = {}};
 }
 
-Result<Output> backup(Shop& shop, const Typed& typed) {
+Result<Output> backup(Shop& shop, const TypedProof& typed) {
   if (std::filesystem::is_directory(typed.file)) return backupIntoFolder(shop, typed);
   const auto head = backupShop(shop, typed.file);
   if (!head) return tl::unexpected(head.error());
@@ -166,7 +166,7 @@ Result<Output> backup(Shop& shop, const Typed& typed) {
                 .cautions = {}};
 }
 
-Result<Output> exportLedger(Shop& shop, const Typed& typed) {
+Result<Output> exportLedger(Shop& shop, const TypedProof& typed) {
   std::string lines;
   std::size_t entries = 0;
   const auto walked = walkLedger(shop, [&](std::string_view entry) {
@@ -188,7 +188,7 @@ Result<Output> exportLedger(Shop& shop, const Typed& typed) {
                 .cautions = {}};
 }
 
-Result<Output> prove(Shop& shop, const Typed& typed) {
+Result<Output> prove(Shop& shop, const TypedProof& typed) {
   const auto proof = proveCheck(shop, typed.check);
   if (!proof) return tl::unexpected(proof.error());
   if (typed.json) {
@@ -209,7 +209,7 @@ Result<Output> prove(Shop& shop, const Typed& typed) {
 }  // namespace
 
 void addProofCommands(Context& context) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedProof>();
   CLI::App* verifying =
       context.add(context.app(), "verify", "Prove from the tables that no record was changed, removed or slipped in",
                   "sturn verify --checkpoint 584:9f86d081…");

@@ -12,29 +12,29 @@
 namespace steadyturn {
 namespace {
 
-constexpr std::array<std::string_view, 3> columns{"target", "reading", "unit"};
+constexpr std::array<std::string_view, 3> columnsReadings{"target", "reading", "unit"};
 constexpr std::string_view columnNames = "the columns target, reading, unit";
 constexpr std::size_t mostProblems = 100;
 
-using Places = std::array<std::size_t, columns.size()>;
+using Places = std::array<std::size_t, columnsReadings.size()>;
 
 Result<Places> placesOf(const std::vector<std::string>& header) {
   Problems problems;
   for (const std::string& name : header) {
-    if (std::ranges::find(columns, name) != columns.end()) continue;
+    if (std::ranges::find(columnsReadings, name) != columnsReadings.end()) continue;
     problems.push_back(
         {.field = name, .found = "an unknown column", .accepted = std::string(columnNames), .line = 1});
   }
   Places places{};
-  for (std::size_t i = 0; i < columns.size(); ++i) {
-    const auto count = std::ranges::count(header, columns[i]);
+  for (std::size_t i = 0; i < columnsReadings.size(); ++i) {
+    const auto count = std::ranges::count(header, columnsReadings[i]);
     if (count != 1) {
-      problems.push_back({.field = std::string(columns[i]),
+      problems.push_back({.field = std::string(columnsReadings[i]),
                           .found = count == 0 ? "no such column" : "a column that stands there twice",
                           .accepted = std::string(columnNames),
                           .line = 1});
     }
-    places[i] = static_cast<std::size_t>(std::ranges::find(header, columns[i]) - header.begin());
+    places[i] = static_cast<std::size_t>(std::ranges::find(header, columnsReadings[i]) - header.begin());
   }
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return places;
@@ -46,8 +46,8 @@ class Gathering {
 
   void take(std::size_t line, std::string_view target, std::string_view reading, std::string_view unit) {
     line_ = line;
-    const std::string targetText = number(target, columns[0]);
-    const std::string readingText = number(reading, columns[1]);
+    const std::string targetText = number(target, columnsReadings[0]);
+    const std::string readingText = number(reading, columnsReadings[1]);
     takeUnit(unit);
     auto point = std::ranges::find(typed_.points, targetText, &DraftPoint::target);
     if (point == typed_.points.end()) point = typed_.points.insert(point, {.target = targetText, .readings = {}});

@@ -62,13 +62,13 @@ std::string recallText(const RecallList& recall) {
          "at worst, the deviation found bad was there all along.\n";
 }
 
-struct Typed {
+struct TypedRecall {
   std::string tool, action, reason, by;
   std::optional<std::int64_t> decide;
   bool close = false, json = false;
 };
 
-Result<RecallList> done(Shop& shop, const Typed& typed) {
+Result<RecallList> done(Shop& shop, const TypedRecall& typed) {
   if (typed.close) return shop.closeRecall(typed.tool, typed.by, typed.reason);
   if (!typed.decide) return shop.recall(typed.tool);
   const auto action = parseRecallAction(typed.action);
@@ -80,7 +80,7 @@ Result<RecallList> done(Shop& shop, const Typed& typed) {
 }  // namespace
 
 void addRecallCommand(Context& context) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedRecall>();
   CLI::App* command =
       context.add(context.app(), "recall",
                   "List every tightening that a tool's failed check puts in doubt, worst first; decide "

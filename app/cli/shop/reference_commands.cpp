@@ -15,7 +15,7 @@
 namespace steadyturn {
 namespace {
 
-constexpr std::array columns{
+constexpr std::array columnsReference{
     ColumnOption{"expanded_uncertainty_percent", "Relative expanded uncertainty, %", true},
     ColumnOption{"coverage_factor", "Its coverage factor k; else 2"},
     ColumnOption{"error_percent", "The standard's own known error, %; else 0"},
@@ -142,7 +142,7 @@ void addReferenceCommands(Context& context) {
   CLI::App* add = context.add(group, "add", "Add a reference standard",
                               "sturn reference add REF-1 --expanded-uncertainty-percent 0.4 --calibrated 2026-03-14");
   add->add_option("REFERENCE", *id, "The shop's own mark on the standard")->required()->type_name("");
-  const auto texts = addColumnOptions(*add, columns, true);
+  const auto texts = addColumnOptions(*add, columnsReference, true);
   add->add_flag("--json", *json, "Print the standard as JSON");
   context.runs(add, [=](Shop& shop) { return addReference(shop, *id, *texts, *json); });
 

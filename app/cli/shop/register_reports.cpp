@@ -9,14 +9,14 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedRegister {
   std::string asOf, within = "30";
   std::vector<std::string> tools;
   int skip = 0;
   bool single = false;
 };
 
-Result<Output> writeDue(Shop& shop, const Typed& typed, const ReportFile& file) {
+Result<Output> writeDue(Shop& shop, const TypedRegister& typed, const ReportFile& file) {
   TypedValues values;
   const Date asOf = values.optionalDate(typed.asOf, "as-of").value_or(shop.today());
   const int within = values.optionalWhole(typed.within, "within").value_or(0);
@@ -26,7 +26,7 @@ Result<Output> writeDue(Shop& shop, const Typed& typed, const ReportFile& file) 
   return writeDocumentReport(shop, {.what = "due"}, file, buildDueList(*data));
 }
 
-Result<Output> writeRegister(Shop& shop, const Typed& typed, const ReportFile& file) {
+Result<Output> writeRegister(Shop& shop, const TypedRegister& typed, const ReportFile& file) {
   TypedValues values;
   const Date asOf = values.optionalDate(typed.asOf, "as-of").value_or(shop.today());
   if (!values.problems().empty()) return tl::unexpected(values.problems());
@@ -35,7 +35,7 @@ Result<Output> writeRegister(Shop& shop, const Typed& typed, const ReportFile& f
   return writeDocumentReport(shop, {.what = "register"}, file, buildToolRegister(*data));
 }
 
-Result<Output> writeLabelFile(Shop& shop, const Typed& typed, const ReportFile& file) {
+Result<Output> writeLabelFile(Shop& shop, const TypedRegister& typed, const ReportFile& file) {
   const auto labels = labelsOf(shop, typed.tools);
   if (!labels) return tl::unexpected(labels.error());
   LabelSheet sheet = typed.single ? singleLabel() : a4Labels();
@@ -47,7 +47,7 @@ Result<Output> writeLabelFile(Shop& shop, const Typed& typed, const ReportFile& 
 }  // namespace
 
 void addRegisterReports(Context& context, CLI::App& group) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedRegister>();
   const auto file = std::make_shared<ReportFile>();
   const char* asOfHelp = "The day it is asked for, such as 2026-06-01; else today";
 

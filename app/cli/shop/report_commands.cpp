@@ -14,7 +14,7 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedReport {
   std::string tool, target, unit = "N.m", asOf, job;
   std::int64_t check = 0;
   bool sign = false;
@@ -26,7 +26,7 @@ const std::map<std::string, DrawChart> chartWriters{{".svg", writeChartSvg}, {".
 constexpr int chartWidth = 1200, chartHeight = 700;  // pixels
 
 // Signed where somebody stands for it: asked for, or with the passphrase at hand in a shop that has a key.
-Result<CertificateData> certificateOf(Shop& shop, const Typed& typed) {
+Result<CertificateData> certificateOf(Shop& shop, const TypedReport& typed) {
   const auto hasKey = hasSigningKey(shop);
   if (!hasKey) return tl::unexpected(hasKey.error());
   if (!typed.sign && !(*hasKey && std::getenv(passphraseVariable) != nullptr)) return shop.certificate(typed.check);
@@ -35,7 +35,7 @@ Result<CertificateData> certificateOf(Shop& shop, const Typed& typed) {
   return signedCertificate(shop, typed.check, *passphrase);
 }
 
-Result<Output> writeCertificate(Shop& shop, const Typed& typed, const ReportFile& file) {
+Result<Output> writeCertificate(Shop& shop, const TypedReport& typed, const ReportFile& file) {
   const auto data = certificateOf(shop, typed);
   if (!data) return tl::unexpected(data.error());
   const PaperSubject paper{.what = "certificate", .id = std::to_string(typed.check)};
@@ -55,7 +55,7 @@ Result<Output> writeRecall(Shop& shop, const std::string& tool, const ReportFile
   return writeDocumentReport(shop, {.what = "recall", .id = tool}, file, buildRecallReport(*data));
 }
 
-Result<Output> writeHistory(Shop& shop, const Typed& typed, const ReportFile& file) {
+Result<Output> writeHistory(Shop& shop, const TypedReport& typed, const ReportFile& file) {
   TypedValues values;
   const Date asOf = values.optionalDate(typed.asOf, "as-of").value_or(shop.today());
   std::optional<StatedTorque> target;
@@ -82,7 +82,7 @@ void addReportCommands(Context& context) {
   group.footer(
       "The shop: --shop FILE, or STURN_SHOP in the environment.\n"
       "Example: sturn report certificate 42 -o certificate.pdf");
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedReport>();
   const auto file = std::make_shared<ReportFile>();
 
   CLI::App* certificate = context.add(group, "certificate", "Write the certificate of a check",

@@ -12,7 +12,7 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedRestore {
   std::string file;
   bool replace = false, json = false;
 };
@@ -30,7 +30,7 @@ Result<void> mayReplace(const Caller& caller) {
   return tl::unexpected(allowed.error());
 }
 
-Result<Output> restore(const Caller& caller, const Typed& typed) {
+Result<Output> restore(const Caller& caller, const TypedRestore& typed) {
   if (typed.replace && std::filesystem::exists(caller.shop)) {
     if (auto permitted = mayReplace(caller); !permitted) return tl::unexpected(permitted.error());
   }
@@ -53,7 +53,7 @@ Result<Output> restore(const Caller& caller, const Typed& typed) {
 }  // namespace
 
 void addRestoreCommand(Context& context) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedRestore>();
   CLI::App* command =
       context.add(context.app(), "restore", "Make a shop of a backup, once every record of it is proven",
                   "sturn restore backups/depot.2026-03-14.584-9f86d081884c7d65.backup");

@@ -10,12 +10,12 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedShop {
   std::string file, name;
   bool json = false;
 };
 
-std::string addressFor(const Context& context, const Typed& typed) {
+std::string addressFor(const Context& context, const TypedShop& typed) {
   if (typed.file.empty() && context.shop().empty()) {
     refuseUsage("FILE", "is missing: name the new shop's file here, with --shop FILE, or in STURN_SHOP");
   }
@@ -35,7 +35,7 @@ Result<Output> makeDemo(const std::string& address, bool json) {
   return tellMade(Shop::createDemo(address, line.progress()), json);
 }
 
-CLI::App* addMaker(Context& context, const char* name, const char* purpose, const std::shared_ptr<Typed>& typed) {
+CLI::App* addMaker(Context& context, const char* name, const char* purpose, const std::shared_ptr<TypedShop>& typed) {
   CLI::App* command = context.add(context.app(), name, purpose, std::string("sturn ") + name + " depot.steadyturn");
   command->add_option("FILE", typed->file, "The file to make; must not exist yet")->type_name("");
   command->add_flag("--json", typed->json, R"(Print {"shop", "name"})");
@@ -45,7 +45,7 @@ CLI::App* addMaker(Context& context, const char* name, const char* purpose, cons
 }  // namespace
 
 void addShopFileCommands(Context& context) {
-  const auto fresh = std::make_shared<Typed>();
+  const auto fresh = std::make_shared<TypedShop>();
   CLI::App* init = addMaker(context, "init", "Make a new, empty shop", fresh);
   init->add_option("--name", fresh->name, "The shop's name, as certificates carry it")->type_name("");
   init->final_callback([&context, fresh] {
@@ -55,7 +55,7 @@ void addShopFileCommands(Context& context) {
     });
   });
 
-  const auto demo = std::make_shared<Typed>();
+  const auto demo = std::make_shared<TypedShop>();
   CLI::App* command =
       addMaker(context, "demo", "Make an invented shop with years of history, the same every time", demo);
   command->final_callback([&context, demo] {

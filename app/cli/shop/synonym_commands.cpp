@@ -21,7 +21,7 @@ Result<Output> listSynonyms(Shop& shop, bool json) {
   return Output{.text = text.empty() ? "No synonym on the list.\n" : text, .cautions = {}};
 }
 
-Result<Output> told(const Result<void>& done, std::string text) {
+Result<Output> toldSynonym(const Result<void>& done, std::string text) {
   if (!done) return tl::unexpected(done.error());
   return Output{.text = std::move(text), .cautions = {}};
 }
@@ -40,7 +40,8 @@ void addSynonymCommands(Context& context, CLI::App& fasteners) {
   add->add_option("PHRASE", *phrase, "What people call it")->required()->type_name("");
   add->add_option("MEANING", *meaning, "What it means, or another phrase for it")->required()->type_name("");
   context.runs(add, [=](Shop& shop) {
-    return told(shop.addSynonym(*phrase, *meaning), displayText(*phrase) + " = " + displayText(*meaning) + '\n');
+    return toldSynonym(shop.addSynonym(*phrase, *meaning),
+                       displayText(*phrase) + " = " + displayText(*meaning) + '\n');
   });
 
   CLI::App* list = context.add(group, "list", "List the phrases that mean the same", "sturn fastener synonym list");
@@ -51,7 +52,7 @@ void addSynonymCommands(Context& context, CLI::App& fasteners) {
       context.add(group, "remove", "Take a phrase off the list", "sturn fastener synonym remove 'sump plug'");
   remove->add_option("PHRASE", *phrase, "The phrase")->required()->type_name("");
   context.runs(remove, [=](Shop& shop) {
-    return told(shop.removeSynonym(*phrase), "Removed " + displayText(*phrase) + '\n');
+    return toldSynonym(shop.removeSynonym(*phrase), "Removed " + displayText(*phrase) + '\n');
   });
 }
 

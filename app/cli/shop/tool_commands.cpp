@@ -14,7 +14,7 @@
 namespace steadyturn {
 namespace {
 
-constexpr std::array columns{
+constexpr std::array columnsTool{
     ColumnOption{"type", "I (indicating) or II (setting), ISO 6789-1", true},
     ColumnOption{"class", "A to E for type I, A to G for type II", true},
     ColumnOption{"min", "Lowest marked value, in the unit"},
@@ -55,7 +55,7 @@ std::string rangeOf(const Tool& tool) {
   return from + writeNumber(tool.maximum) + ' ' + std::string(unitCode(tool.unit));
 }
 
-std::string kindOf(const Tool& tool) {
+std::string kindOfTool(const Tool& tool) {
   return std::string(writeType(tool.kind.type)) + ' ' + std::string(writeClass(tool.kind.cls));
 }
 
@@ -83,7 +83,7 @@ Result<Output> listTools(Shop& shop, bool json) {
                    {"description"}});
   for (const ToolOverview& row : *rows) {
     tools.push_back(listedJson(row));
-    table.row({row.tool.id, kindOf(row.tool), rangeOf(row.tool), figure(row.limitPercent),
+    table.row({row.tool.id, kindOfTool(row.tool), rangeOf(row.tool), figure(row.limitPercent),
                std::string(writeStanding(row.standing)), dateFigure(row.lastCheck), dateFigure(row.dueDate),
                std::string(writeState(row.state)), row.tool.description});
   }
@@ -116,7 +116,7 @@ Result<Output> showTool(Shop& shop, const std::string& id, bool json) {
                      {"description", tool.description},
                      {"maker", tool.maker},
                      {"serial", tool.serial},
-                     {"type and class", kindOf(tool) + ", " + std::string(describe(tool.kind))},
+                     {"type and class", kindOfTool(tool) + ", " + std::string(describe(tool.kind))},
                      {"range", rangeOf(tool)},
                      {"graduation", tool.resolution ? torqueText(*tool.resolutionTorque()) : ""},
                      {"drive", tool.drive},
@@ -160,7 +160,7 @@ void addToolCommands(Context& context) {
       context.add(group, "add", "Add a tool",
                   "sturn tool add TW-07 --type II --class A --min 20 --max 100 --unit N.m --resolution 1");
   add->add_option("TOOL", *id, "The shop's own mark on the tool")->required()->type_name("");
-  const auto texts = addColumnOptions(*add, columns, true);
+  const auto texts = addColumnOptions(*add, columnsTool, true);
   add->add_flag("--json", *json, "Print the tool as JSON");
   context.runs(add, [=](Shop& shop) { return addTool(shop, *id, *texts, *json); });
 

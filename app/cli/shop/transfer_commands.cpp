@@ -10,20 +10,20 @@
 namespace steadyturn {
 namespace {
 
-struct Typed {
+struct TypedTransfer {
   std::string kind, file, decimal = "point", by;
   bool again = false, json = false;
 };
 
 constexpr const char* kinds = "tools, references, fasteners, checks or tightenings";
 
-TableKind kindOf(const Typed& typed) {
+TableKind kindOfTransfer(const TypedTransfer& typed) {
   const auto kind = parseTableKind(typed.kind);
   if (!kind) refuseUsage("KIND", "is \"" + typed.kind + "\"; it is one of " + kinds);
   return *kind;
 }
 
-Result<Output> importFile(Shop& shop, TableKind kind, const Typed& typed) {
+Result<Output> importFile(Shop& shop, TableKind kind, const TypedTransfer& typed) {
   Result<ImportReport> report;
   {
     ProgressLine line("import");
@@ -42,7 +42,7 @@ Result<Output> importFile(Shop& shop, TableKind kind, const Typed& typed) {
                 .cautions = report->warnings};
 }
 
-Result<Output> exportFile(Shop& shop, TableKind kind, const Typed& typed) {
+Result<Output> exportFile(Shop& shop, TableKind kind, const TypedTransfer& typed) {
   ProgressLine line("export");
   const Progress progress = line.progress();
   const auto write = [&](std::ostream& out) {
@@ -61,8 +61,8 @@ Result<Output> exportFile(Shop& shop, TableKind kind, const Typed& typed) {
                  .accepted = "an output with room that stays open"});
 }
 
-CLI::App* addTransfer(Context& context, const std::shared_ptr<Typed>& typed, const char* name, const char* purpose,
-                      const char* example) {
+CLI::App* addTransfer(Context& context, const std::shared_ptr<TypedTransfer>& typed, const char* name,
+                      const char* purpose, const char* example) {
   CLI::App* command = context.add(context.app(), name, purpose, example);
   command->add_option("KIND", typed->kind, kinds)->required()->type_name("");
   command->add_option("--decimal", typed->decimal, "Decimal mark of the file: point or comma (point)")
@@ -74,7 +74,7 @@ CLI::App* addTransfer(Context& context, const std::shared_ptr<Typed>& typed, con
 }  // namespace
 
 void addTransferCommands(Context& context) {
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedTransfer>();
 
   CLI::App* import = addTransfer(context, typed, "import", "Take in a CSV file: all of it, or nothing",
                                  "sturn import checks history.csv --decimal comma");
@@ -92,7 +92,7 @@ void addTransferCommands(Context& context) {
   context.runs(out, [typed](Shop& shop) { return exportFile(shop, *parseTableKind(typed->kind), *typed); });
 
   for (CLI::App* command : {import, out}) {
-    command->parse_complete_callback([typed] { kindOf(*typed); });
+    command->parse_complete_callback([typed] { kindOfTransfer(*typed); });
   }
 }
 

@@ -14,7 +14,7 @@ namespace {
 
 constexpr const char* newPin = "STURN_NEW_PIN";
 
-struct Typed {
+struct TypedUser {
   std::string user, role;
   bool json = false;
 };
@@ -27,7 +27,7 @@ std::optional<std::string> pinForNewcomer(const Shop& shop, const std::string& u
   return askNewPin("PIN for " + displayText(user), !hasUsers(shop) && inEnvironment ? "STURN_PIN" : newPin);
 }
 
-Result<Output> add(Shop& shop, const Typed& typed) {
+Result<Output> add(Shop& shop, const TypedUser& typed) {
   const auto role = parseRole(typed.role);
   if (!role) return tl::unexpected(role.error());
   if (auto allowed = may(shop, Act::ManageUsers); !allowed) return tl::unexpected(allowed.error());
@@ -54,7 +54,7 @@ Result<Output> add(Shop& shop, const Typed& typed) {
   return Output{.text = text, .cautions = added->warnings};
 }
 
-Result<Output> list(Shop& shop, bool json) {
+Result<Output> listUser(Shop& shop, bool json) {
   const auto all = users(shop);
   if (!all) return tl::unexpected(all.error());
   OrderedJson rows = OrderedJson::array();
@@ -72,22 +72,22 @@ Result<Output> list(Shop& shop, bool json) {
   return Output{.text = table.text(), .cautions = {}};
 }
 
-Result<Output> told(const Result<void>& done, const std::string& text) {
+Result<Output> toldUser(const Result<void>& done, const std::string& text) {
   if (!done) return tl::unexpected(done.error());
   return Output{.text = text, .cautions = {}};
 }
 
-Result<Output> setRole(Shop& shop, const Typed& typed) {
+Result<Output> setRole(Shop& shop, const TypedUser& typed) {
   const auto role = parseRole(typed.role);
   if (!role) return tl::unexpected(role.error());
-  return told(changeRole(shop, typed.user, *role),
-              displayText(typed.user) + " has the role " + std::string(writeRole(*role)) + ".\n");
+  return toldUser(changeRole(shop, typed.user, *role),
+                  displayText(typed.user) + " has the role " + std::string(writeRole(*role)) + ".\n");
 }
 
-Result<Output> setPin(Shop& shop, const Typed& typed) {
+Result<Output> setPin(Shop& shop, const TypedUser& typed) {
   const auto pin = askNewPin("New PIN for " + displayText(typed.user), newPin);
   if (!pin) return refuse(missing("PIN", "a new PIN, from a prompt, standard input or STURN_NEW_PIN"));
-  return told(changePin(shop, typed.user, *pin), "The PIN of " + displayText(typed.user) + " is changed.\n");
+  return toldUser(changePin(shop, typed.user, *pin), "The PIN of " + displayText(typed.user) + " is changed.\n");
 }
 
 Result<Output> codeText(const Result<std::string>& code, const std::string& before, bool json) {
@@ -98,7 +98,7 @@ Result<Output> codeText(const Result<std::string>& code, const std::string& befo
       .cautions = {}};
 }
 
-Result<Output> recover(Shop& shop, const Typed& typed) {
+Result<Output> recover(Shop& shop, const TypedUser& typed) {
   const auto code = askPin("Recovery code", "STURN_RECOVERY_CODE");
   if (!code)
     return refuse(missing("recovery code", "the code, from a prompt, standard input or STURN_RECOVERY_CODE"));
@@ -108,7 +108,7 @@ Result<Output> recover(Shop& shop, const Typed& typed) {
                   "The PIN of " + displayText(typed.user) + " is set anew.\n", typed.json);
 }
 
-CLI::App* addNamed(Context& context, CLI::App& group, const std::shared_ptr<Typed>& typed, const char* name,
+CLI::App* addNamed(Context& context, CLI::App& group, const std::shared_ptr<TypedUser>& typed, const char* name,
                    const char* purpose, const char* example) {
   CLI::App* command = context.add(group, name, purpose, example);
   command->add_option("NAME", typed->user, "Whose account")->required()->type_name("");
@@ -120,7 +120,7 @@ CLI::App* addNamed(Context& context, CLI::App& group, const std::shared_ptr<Type
 void addUserCommands(Context& context) {
   CLI::App& group =
       *context.addGroup("user", "Who may write in the shop: add, list, role, pin, close, recover, code");
-  const auto typed = std::make_shared<Typed>();
+  const auto typed = std::make_shared<TypedUser>();
   const auto addRole = [&](CLI::App& command) {
     command.add_option("--role", typed->role, "lead, technician or auditor")->required()->type_name("");
   };
@@ -133,7 +133,7 @@ void addUserCommands(Context& context) {
 
   CLI::App* listing = context.add(group, "list", "List the accounts", "sturn user list");
   listing->add_flag("--json", typed->json, R"(Print {"users": [...]})");
-  context.runs(listing, [=](Shop& shop) { return list(shop, typed->json); });
+  context.runs(listing, [=](Shop& shop) { return listUser(shop, typed->json); });
 
   CLI::App* role = addNamed(context, group, typed, "role", "Give somebody another role",
                             "sturn user role petra --role lead --as nora");
@@ -147,7 +147,7 @@ void addUserCommands(Context& context) {
   CLI::App* closing = addNamed(context, group, typed, "close", "Close an account; what it did stays on record",
                                "sturn user close petra --as nora");
   context.runs(closing, [=](Shop& shop) {
-    return told(closeUser(shop, typed->user), "The account of " + displayText(typed->user) + " is closed.\n");
+    return toldUser(closeUser(shop, typed->user), "The account of " + displayText(typed->user) + " is closed.\n");
   });
 
   CLI::App* recovering =

@@ -20,8 +20,8 @@ constexpr int barWidth = 30;
 ProgressLine::ProgressLine(std::string what)
     : what_(std::move(what)), began_(std::chrono::steady_clock::now()), terminal_(::isatty(STDERR_FILENO) == 1) {
   asked = 0;
-  std::signal(SIGINT, ask);
-  std::signal(SIGTERM, ask);
+  std::signal(SIGINT, askProgress);
+  std::signal(SIGTERM, askProgress);
 }
 
 ProgressLine::~ProgressLine() {

@@ -20,9 +20,9 @@ TEST_F(WorkerOnShop, worksOnAnotherThreadAndAnswersOnThisOne) {
   QThread* answered = nullptr;
   std::size_t tools = 0;
   worker.run<std::size_t>(
-      [&worked](Shop& shop, const Progress&) -> Result<std::size_t> {
+      [&worked](Shop& other, const Progress&) -> Result<std::size_t> {
         worked = QThread::currentThread();
-        return shop.tools()->size();
+        return other.tools()->size();
       },
       [&](Result<std::size_t> count) {
         answered = QThread::currentThread();

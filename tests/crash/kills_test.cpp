@@ -147,7 +147,19 @@ TEST_F(Kills, AnImportIsThereWholeOrNotAtAll) {
       });
 }
 
+std::vector<std::string> faultsOf(const Shop& shop) {
+  const auto verified = verifyShop(shop).value();
+  std::vector<std::string> faults;
+  for (const auto& fault : verified.faults) faults.push_back(fault.what);
+  return faults;
+}
+
 TEST_F(Kills, AnUpgradeIsDoneOrStillToDo) {
+  // The kept shop's checks hold invented figures, which a verification names; an upgrade in peace names the same.
+  const auto kept = folder_.filePath("calm.db");
+  ASSERT_TRUE(QFile::copy(STEADYTURN_TEST_DATA "/shops/v1.sqlite", kept));
+  QFile::setPermissions(kept, QFile::ReadOwner | QFile::WriteOwner);
+  const auto calm = faultsOf(Shop::open(kept.toStdString()).value());
   killAgainAndAgain(
       "open", in("old.db"), "",
       [&] {
@@ -158,7 +170,7 @@ TEST_F(Kills, AnUpgradeIsDoneOrStillToDo) {
       [&](const Victim&) {
         const auto shop = Shop::open(in("old.db"));
         ASSERT_TRUE(shop) << shop.error().front().accepted;
-        ASSERT_TRUE(verifyShop(*shop)->intact());
+        ASSERT_EQ(faultsOf(*shop), calm);
         ASSERT_EQ(shop->tools()->size(), 2U);
         // Of the copies made before the upgrade, none is a half one.
         for (const auto& file : files()) {

@@ -77,6 +77,8 @@ constexpr Row rows[]{
     {"service list", By::Everybody},
     {"recall T1", By::Everybody},
     {"recall T1 --close --by somebody", By::Lead, 65},  // nothing is in doubt
+    {"backtest", By::Everybody},
+    {"interval T1", By::Everybody},
     {"import tools %/tools.csv", By::Lead},
     {"export tools %/out-@.csv", By::Everybody},
     {"report certificate 1 -o %/certificate-@.csv", By::Everybody},
@@ -84,6 +86,7 @@ constexpr Row rows[]{
     {"report job J-nora -o %/job-@.csv", By::Everybody},
     {"report due -o %/due-@.csv", By::Everybody},
     {"report register -o %/register-@.csv", By::Everybody},
+    {"report recall T-bad -o %/recall-@.csv", By::Everybody},
     {"report labels T1 -o %/labels-@.pdf", By::Everybody},
     {"verify", By::Everybody},
     {"backup %/backup-@.st", By::Everybody},
@@ -105,8 +108,9 @@ constexpr Row rows[]{
 };
 // They ask for no role: who has the recovery code, or makes a file of their own. (restore --replace:
 // keeping_test.cpp.)
-const std::set<std::string> outside{"convert",           "demo",           "evaluate check", "evaluate drift",
-                                    "evaluate delivery", "evaluate joint", "user recover",   "restore"};
+const std::set<std::string> outside{
+    "convert",        "demo",           "evaluate check", "evaluate drift", "evaluate delivery",
+    "evaluate fleet", "evaluate joint", "user recover",   "restore"};
 
 std::vector<std::string> wordsOf(const std::string& text) {
   std::istringstream in(text);
@@ -159,6 +163,13 @@ class People : public NewShop {
                 0);
     }
     ASSERT_EQ(run({"tool", "hold", "T-held"}).status, 0);
+    ASSERT_EQ(run({"tool", "add", "T-bad", "--type", "II", "--class", "A", "--max", "100", "--unit", "N.m"}).status,
+              0);
+    const std::string bad = "target,reading,unit\n20,30,N.m\n60,60,N.m\n100,100,N.m\n";
+    ASSERT_EQ(run({"check", "record", "--tool", "T-bad", "--reference", "R1", "--phase", "as_found", "--date",
+                   "2026-02-09", "--readings", folder.file("bad.csv", bad)})
+                  .status,
+              0);
     for (const char* mark : {"F1", "P1"}) {
       ASSERT_EQ(run({"fastener", "add", mark, "--component", "plug", "--part-material", "plastic", "--target",
                      mark == std::string("F1") ? "40" : "3", "--unit", "N.m"})

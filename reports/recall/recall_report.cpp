@@ -41,16 +41,19 @@ TableBlock inDoubt(const RecallReportData& data) {
 
 // Who has to be called in: each vehicle once, with what is to be looked at on it.
 TableBlock byVehicle(const RecallReportData& data) {
-  std::map<std::string, std::pair<int, std::string>> vehicles;
-  for (const auto& line : data.lines) {
-    auto& [count, fasteners] = vehicles[line.tightening.vehicle];
-    ++count;
-    fasteners += (fasteners.empty() ? "" : ", ") + line.tightening.fastener;
-  }
+  std::map<std::string, std::map<std::string, int>> vehicles;
+  for (const auto& line : data.lines) ++vehicles[line.tightening.vehicle][line.tightening.fastener];
   TableBlock table{
       .heading = "By vehicle", .columns = {{"Vehicle"}, {"Tightenings", Align::Right}, {"Fasteners"}}, .rows = {}};
-  for (const auto& [vehicle, what] : vehicles) {
-    table.rows.push_back({vehicle.empty() ? "not on record" : vehicle, std::to_string(what.first), what.second});
+  for (const auto& [vehicle, counts] : vehicles) {
+    int all = 0;
+    std::string fasteners;
+    for (const auto& [fastener, count] : counts) {
+      all += count;
+      fasteners += (fasteners.empty() ? "" : ", ") + fastener;
+      if (count > 1) fasteners += fmt::format(" × {}", count);
+    }
+    table.rows.push_back({vehicle.empty() ? "not on record" : vehicle, std::to_string(all), fasteners});
   }
   return table;
 }

@@ -11,10 +11,10 @@ namespace steadyturn {
 enum class OutlookBasis { OwnRecord, Fleet, Assumption };
 std::string_view writeOutlookBasis(OutlookBasis basis);  // "own record", "fleet", "assumption"
 
-// A regression of four checks or fewer says next to nothing (common practice; Student's t multiplies its interval by
-// four and more): from this many degrees of freedom a tool's own record decides. Below it, the fleet where it is on
-// record.
-inline constexpr int ownRecordSpeaksFrom = 3;
+// From this many degrees of freedom a tool's own record decides: due dates, states and choices are promised by its
+// own regression as soon as there is one, however wide its interval; the fleet's figures stand beside it. Below it,
+// the fleet where it is on record.
+inline constexpr int ownRecordSpeaksFrom = 1;
 
 struct ToolOutlook {
   OutlookBasis basis = OutlookBasis::Assumption;

@@ -8,6 +8,7 @@
 #include "chart_picture.h"
 #include "column_widths.h"
 #include "page_flow.h"
+#include "pdf_outline.h"
 #include "plain_font.h"
 #include "qr_symbol.h"
 #include "text_lines.h"
@@ -18,6 +19,8 @@ namespace steadyturn {
 namespace {
 
 constexpr int dotsPerInch = 720;
+constexpr double pointsPerInch = 72;
+constexpr double pagePoints = 842;  // A4's height, as the page's MediaBox says it
 constexpr double point = 10;
 constexpr double pageWidth = 5953, pageHeight = 8419;  // A4: 210 mm × 297 mm
 constexpr double margin = 44 * point;
@@ -48,6 +51,7 @@ class PdfLayout {
   }
 
   std::size_t pageCount() const { return flow_.pageCount(); }
+  const std::vector<PdfBookmark>& bookmarks() const { return bookmarks_; }
 
   void draw(std::size_t page, QPainter& painter) const {
     painter.setPen(ink);
@@ -76,6 +80,7 @@ class PdfLayout {
   }
 
   void setTitle() {
+    mark(report_.title);
     setCode();
     flow_.row({lineOf(text(report_.title), paperFont(17, true))}, 0, false);
     flow_.row({lineOf(QStringLiteral("Number %1").arg(text(report_.number)), paperFont(10.5))}, 1 * point, false);
@@ -89,7 +94,13 @@ class PdfLayout {
     if (heading.empty()) return;
     const auto cell = lineOf(text(heading), paperFont(11.5, true));
     flow_.keepTogether(flow_.rowHeight({cell}, 2 * point) + follows);
+    mark(heading);
     flow_.row({cell}, 2 * point, false);
+  }
+
+  // What begins here is found again among the bookmarks.
+  void mark(const std::string& title) {
+    bookmarks_.push_back({text(title), flow_.pageCount() - 1, flow_.y() / dotsPerInch * pointsPerInch});
   }
 
   // Short facts stand two in a row, so that a certificate stays on one sheet.
@@ -188,6 +199,8 @@ class PdfLayout {
 
   void set(const ChartBlock& block) {
     const double height = flow_.width() * chartPixels.height() / chartPixels.width();
+    flow_.keepTogether(height);
+    mark(block.chart.title);
     flow_.block(height, [chart = &block.chart](QPainter& painter, QRectF place) {
       painter.save();
       paintChart(*chart, lightTheme(), chartPixels, painter, place);
@@ -252,6 +265,7 @@ class PdfLayout {
 
   const ReportDocument& report_;
   PageFlow flow_;
+  std::vector<PdfBookmark> bookmarks_;
 };
 
 bool hasChart(const ReportDocument& report) {
@@ -285,7 +299,7 @@ Result<void> writePdf(const ReportDocument& report, QIODevice& out) {
     layout.draw(page, painter);
   }
   painter.end();
-  return writeWhole(out, bytes);
+  return writeWhole(out, withOutline(bytes, layout.bookmarks(), pagePoints));
 }
 
 }  // namespace steadyturn

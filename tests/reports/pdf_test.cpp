@@ -2,6 +2,9 @@
 #include <gmock/gmock.h>
 
 #include <QFile>
+#include <QJsonArray>
+#include <QJsonDocument>
+#include <QJsonObject>
 #include <QProcess>
 #include <QRegularExpression>
 #include <QTemporaryDir>
@@ -155,6 +158,25 @@ TEST(Pdf, EmbedsEveryFontAndClaimsPdfA1b) {
   ASSERT_TRUE(file.open(QIODevice::ReadOnly));
   const auto bytes = file.readAll();
   EXPECT_TRUE(bytes.contains("<pdfaid:part>1</pdfaid:part>") || bytes.contains("pdfaid:part=\"1\""));
+}
+
+// Read back by qpdf: every heading in its order, with the page it stands on, and a file without a fault.
+TEST(Pdf, HeadingsAreBookmarks) {
+  ReportDocument report = longReport();
+  report.blocks.push_back(ParagraphBlock{.heading = "Größe & Ende", .text = "The last words."});
+  const Pdf pdf(report);
+  const auto json = QJsonDocument::fromJson(
+      pdf.run(QStringLiteral("qpdf"), {QStringLiteral("--json"), QStringLiteral("--json-key=outlines"), pdf.path()})
+          .toUtf8());
+  std::vector<std::pair<std::string, int>> found;
+  for (const auto& item : json.object().value("outlines").toArray()) {
+    const auto outline = item.toObject();
+    found.emplace_back(outline.value("title").toString().toStdString(), outline.value("destpageposfrom1").toInt());
+  }
+  EXPECT_THAT(found, testing::ElementsAre(testing::Pair("Register", 1), testing::Pair("Everything", 1),
+                                          testing::Pair("Größe & Ende", static_cast<int>(pdf.pages().size()))));
+  EXPECT_THAT(pdf.run(QStringLiteral("qpdf"), {QStringLiteral("--check"), pdf.path()}).toStdString(),
+              HasSubstr("No syntax or stream encoding errors found"));
 }
 
 }  // namespace

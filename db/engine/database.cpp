@@ -51,19 +51,53 @@ std::optional<Problem> refusedByFileSystem(const std::string& address) {
   return std::nullopt;
 }
 
+bool hasJournal(const QString& path) { return QFileInfo(path + QStringLiteral("-wal")).size() > 0; }
+
+struct Marks {
+  std::int64_t application = 0, version = 0;
+};
+
+Marks marksOf(Connection& connection) {
+  return {.application = pragma(connection, "application_id"), .version = pragma(connection, "user_version")};
+}
+
 // Looks at the file's first page through the engine without locks, journals or a write of any kind: what is refused
-// here is left exactly as it was. (Reading the file by hand would do harm: closing it drops the locks that other
-// connections of this process hold; "How To Corrupt An SQLite Database File", 2.2.)
-void refuseForeignOrNewer(const std::string& address, int newestKnown) {
-  Connection peek(address, immutableUri(filePath(address)), immutableOptions);
-  if (pragma(peek, "application_id") != shopMark)
+// for it is left exactly as it was. (Reading the file by hand would do harm: closing it drops the locks that other
+// connections of this process hold; "How To Corrupt An SQLite Database File", 2.2.) Nothing where a program was
+// killed while it wrote its journal back, or is at it: then the file alone makes no sense, and the opened shop is to
+// be asked.
+std::optional<Marks> marksWithoutATouch(const std::string& address) {
+  const auto peek = [&] {
+    Connection connection(address, immutableUri(filePath(address)), immutableOptions);
+    return marksOf(connection);
+  };
+  try {
+    return peek();
+  } catch (const StoreError&) {
+    if (hasJournal(filePath(address))) return std::nullopt;
+  }
+  return peek();  // somebody may just have finished writing it back
+}
+
+void refuseForeignOrNewer(const Marks& marks, const std::string& address, int newestKnown) {
+  if (marks.application != shopMark)
     throw StoreError(unavailable(address, "a shop's file; this is another program's"));
-  if (const auto version = pragma(peek, "user_version"); version > newestKnown) {
+  if (marks.version > newestKnown) {
     throw StoreError(
         unavailable(address, fmt::format("a newer program: the shop is of version {}, this program knows {}; "
                                          "nothing was changed",
-                                         version, newestKnown)));
+                                         marks.version, newestKnown)));
   }
+}
+
+// A connection to a shop of ours, made by `connect`.
+template <typename Connect>
+std::unique_ptr<Connection> connectToOurs(const std::string& address, int newestKnown, const Connect& connect) {
+  const auto marks = marksWithoutATouch(address);
+  if (marks) refuseForeignOrNewer(*marks, address, newestKnown);
+  std::unique_ptr<Connection> connection = connect();
+  if (!marks) refuseForeignOrNewer(marksOf(*connection), address, newestKnown);
+  return connection;
 }
 
 // How the file and its journal stand: their times and sizes.
@@ -104,7 +138,7 @@ std::unique_ptr<Connection> connectToRead(const std::string& address) {
     pragma(*connection, "schema_version");
     return connection;
   } catch (const StoreError&) {
-    if (QFileInfo(path + QStringLiteral("-wal")).size() > 0) throw;
+    if (hasJournal(path)) throw;
     return std::make_unique<Connection>(address, immutableUri(path), immutableOptions);
   }
 }
@@ -113,8 +147,7 @@ std::unique_ptr<Connection> connectToRead(const std::string& address) {
 // journal beside it, with the locks and files that are there already.
 std::unique_ptr<Connection> connectToLook(const std::string& address) {
   const auto path = filePath(address);
-  const bool atWork = QFileInfo(path + QStringLiteral("-wal")).size() > 0;
-  if (atWork) return std::make_unique<Connection>(address, path, readOnlyOptions);
+  if (hasJournal(path)) return std::make_unique<Connection>(address, path, readOnlyOptions);
   return std::make_unique<Connection>(address, immutableUri(path), immutableOptions);
 }
 
@@ -172,8 +205,7 @@ Result<Database> Database::openToLook(const std::string& address) {
   if (auto problem = refusedByFileSystem(address)) return refuse(std::move(*problem));
   const auto newest = static_cast<int>(sqliteMigrations().size());
   try {
-    refuseForeignOrNewer(address, newest);
-    Database opened(connectToLook(address), address);
+    Database opened(connectToOurs(address, newest, [&] { return connectToLook(address); }), address);
     opened.readOnly_ = true;
     opened.asOpened_ = standOf(filePath(address));
     if (const int found = appliedVersion(opened.connection(), sqliteMigrations()); found < newest) {
@@ -221,11 +253,11 @@ Result<Database> Database::open(const std::string& address, std::span<const Migr
   if (auto problem = refusedByFileSystem(address)) return refuse(std::move(*problem));
   const auto newest = static_cast<int>(migrations.size());
   try {
-    refuseForeignOrNewer(address, newest);
     const bool writable = canBeWritten(filePath(address));
-    Database opened(
-        writable ? std::make_unique<Connection>(address, filePath(address), readWrite) : connectToRead(address),
-        address);
+    const auto connect = [&] {
+      return writable ? std::make_unique<Connection>(address, filePath(address), readWrite) : connectToRead(address);
+    };
+    Database opened(connectToOurs(address, newest, connect), address);
     opened.readOnly_ = !writable;
     const int found = appliedVersion(opened.connection(), migrations);
     if (found < newest && !writable) {

@@ -3,6 +3,7 @@
 #include <tuple>
 
 #include "drift.h"
+#include "first_day_outside.h"
 #include "student_t.h"
 
 namespace steadyturn {
@@ -100,21 +101,8 @@ std::optional<Prediction> DriftFit::predict(Date date, std::size_t segment) cons
 
 std::optional<Date> DriftFit::crossing(Date from, double limitPercent, int horizonDays) const {
   if (!line_.residualStandardDeviation()) return std::nullopt;
-  const auto outside = [&](int days) {
-    const Interval interval = *predict(from + std::chrono::days(days))->interval;
-    return interval.high > limitPercent || interval.low < -limitPercent;
-  };
-  if (outside(0)) return from;
-  if (!outside(horizonDays)) return std::nullopt;
-  // The interval's upper edge is convex in time and its lower edge concave, so the days on which it lies inside
-  // are one unbroken stretch. `from` is in it: once outside, outside for good, and halving finds the very day.
-  int inside = 0;
-  int beyond = horizonDays;
-  while (beyond - inside > 1) {
-    const int middle = inside + (beyond - inside) / 2;
-    (outside(middle) ? beyond : inside) = middle;
-  }
-  return from + std::chrono::days(beyond);
+  // The interval's upper edge is convex in time and its lower edge concave: the days inside are one unbroken stretch.
+  return firstDayOutside(from, limitPercent, horizonDays, [this](Date day) { return *predict(day)->interval; });
 }
 
 }  // namespace steadyturn

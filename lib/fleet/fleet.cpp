@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "first_day_outside.h"
 #include "fleet_assumption.h"
 #include "forecast_score.h"
 #include "student_t.h"
@@ -107,19 +108,7 @@ FleetOutlook Fleet::outlook(std::size_t member, Date day) const {
 ToolSlope Fleet::slopeOf(std::size_t member) const { return model_.slopeOf(members_[member].sums(exposure_)); }
 
 std::optional<Date> Fleet::crossing(std::size_t member, Date from, double limitPercent, int horizonDays) const {
-  const auto outside = [&](int days) {
-    const Interval interval = intervalOf(predict(member, from + std::chrono::days(days)));
-    return interval.high > limitPercent || interval.low < -limitPercent;
-  };
-  if (outside(0)) return from;
-  if (!outside(horizonDays)) return std::nullopt;
-  int inside = 0;
-  int beyond = horizonDays;
-  while (beyond - inside > 1) {
-    const int middle = inside + (beyond - inside) / 2;
-    (outside(middle) ? beyond : inside) = middle;
-  }
-  return from + std::chrono::days(beyond);
+  return firstDayOutside(from, limitPercent, horizonDays, [&](Date day) { return intervalOf(predict(member, day)); });
 }
 
 double Fleet::probabilityWithin(std::size_t member, Date day, double limitPercent) const {

@@ -2,6 +2,7 @@
 
 #include "inside.h"
 #include "standing.h"
+#include "walk_tools.h"
 
 namespace steadyturn {
 
@@ -21,18 +22,10 @@ Result<std::vector<ToolOverview>> Shop::overview(Date asOf, const Progress& prog
     const auto& book = inside_->fleets.book(all, asOf, policy.confidence);
     std::vector<ToolOverview> rows;
     rows.reserve(tools.size());
-    std::vector<PointSummary> own;
-    auto next = all.begin();
-    for (const auto& tool : tools) {
-      own.clear();
-      // Both lists are in byte order of the tool's mark.
-      while (next != all.end() && next->tool < tool.id) ++next;
-      while (next != all.end() && next->tool == tool.id) own.push_back(*next++);
+    const bool whole = walkTools(tools, all, progress, [&](const Tool& tool, const std::vector<PointSummary>& own) {
       rows.push_back(overviewOf(driftOf(tool, own, book, asOf, policy), own, asOf));
-      if (progress && !progress(static_cast<double>(rows.size()) / static_cast<double>(tools.size()))) {
-        return refuse({.kind = ProblemKind::Cancelled});
-      }
-    }
+    });
+    if (!whole) return refuse({.kind = ProblemKind::Cancelled});
     return rows;
   });
 }

@@ -4,6 +4,7 @@
 
 #include "inside.h"
 #include "standing.h"
+#include "walk_tools.h"
 
 namespace steadyturn {
 
@@ -94,19 +95,11 @@ Result<std::vector<FleetStory>> Shop::fleet(Date asOf, const Progress& progress)
     const auto all = inside_->checks.allSummaries();
     const auto& book = inside_->fleets.book(all, asOf, policy.confidence);
     std::vector<FleetStory> fleet;
-    auto next = all.begin();
-    for (const auto& tool : tools) {
-      if (tool.status == ToolStatus::Retired) continue;
-      // Both lists are in byte order of the tool's mark.
-      next = std::find_if(next, all.end(), [&](const PointSummary& point) { return point.tool >= tool.id; });
-      const auto end =
-          std::find_if(next, all.end(), [&](const PointSummary& point) { return point.tool != tool.id; });
-      const std::vector<PointSummary> own(next, end);
+    const bool whole = walkTools(tools, all, progress, [&](const Tool& tool, const std::vector<PointSummary>& own) {
+      if (tool.status == ToolStatus::Retired) return;
       fleet.push_back(storyOf(driftOf(tool, own, book, asOf, policy), own, asOf, policy));
-      if (progress && !progress(static_cast<double>(fleet.size()) / static_cast<double>(tools.size()))) {
-        return refuse({.kind = ProblemKind::Cancelled});
-      }
-    }
+    });
+    if (!whole) return refuse({.kind = ProblemKind::Cancelled});
     std::ranges::stable_sort(fleet, worse);
     return fleet;
   });

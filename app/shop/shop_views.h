@@ -151,6 +151,7 @@ struct ToolOverview {
   std::optional<double> predictedPercent;  // at worstTarget, today
   std::optional<Interval> predictionInterval;
   std::optional<OutlookBasis> basis;  // of the two
+  std::string basisWords;             // how much is borrowed from the fleet, or that it is assumed
   double limitPercent = 0;
 };
 
@@ -194,6 +195,7 @@ struct RecallList {
   std::vector<RecallLine> tightenings;  // worst first
   std::int64_t failedCheck = 0;         // 0: none
   std::optional<RecallClosing> closing{};
+  std::string borrowed{};  // what the figures by the fleet rest on; empty: the contract's interpolation says it all
 
   int undecided() const;
 };

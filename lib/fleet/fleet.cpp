@@ -111,6 +111,12 @@ std::optional<Date> Fleet::crossing(std::size_t member, Date from, double limitP
   return firstDayOutside(from, limitPercent, horizonDays, [&](Date day) { return intervalOf(predict(member, day)); });
 }
 
+FleetPrediction Fleet::backFrom(double found, double exposure) const {
+  SlopeSums single;  // one check tells nothing of a slope, so the model is the same with it and without
+  single.addFirstOfSegment(0, found);
+  return model_.predict(single, -exposure);
+}
+
 double Fleet::probabilityWithin(std::size_t member, Date day, double limitPercent) const {
   const auto next = predict(member, day);
   return studentLower((limitPercent - next.mean) / next.standardError, next.degreesOfFreedom) -

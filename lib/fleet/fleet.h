@@ -49,6 +49,9 @@ class Fleet {
   ToolSlope slopeOf(std::size_t member) const;
   // First day on or after `from` on which the interval reaches outside ± limit; nothing within `horizonDays`.
   std::optional<Date> crossing(std::size_t member, Date from, double limitPercent, int horizonDays) const;
+  // Of a tool of the group whose first check found `found`: what a check before it would have found, this much
+  // exposure (years, or intervals of 5,000 tightenings) earlier. REQUIRES: exposure not negative.
+  FleetPrediction backFrom(double found, double exposure) const;
   // That one more check on the day finds the mean deviation within ± limit.
   double probabilityWithin(std::size_t member, Date day, double limitPercent) const;
 

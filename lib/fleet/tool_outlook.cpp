@@ -50,20 +50,27 @@ ToolOutlook fleetOutlook(const DriftResult& own, const FleetWord& word, const Da
       .state = own.state == DriftState::Unknown ? DriftState::Unknown : stateByFleet(word, leaves, rules.confidence)};
 }
 
+double assumedError(const FleetPrediction& prediction, const OutlookRules& rules) {
+  return std::max(rules.limitPercent / 2, prediction.standardError);
+}
+
 ToolOutlook assumedOutlook(const FleetWord& word, const DatedDeviation& newest, const OutlookRules& rules) {
-  const double error = std::max(rules.limitPercent / 2, word.outlook.prediction.standardError);
-  const double reach = studentQuantile(rules.confidence, {}) * error;
   return {.basis = OutlookBasis::Assumption,
           .deviationPercent = newest.deviationPercent,
-          .standardError = error,
+          .standardError = assumedError(word.outlook.prediction, rules),
           .degreesOfFreedom = {},
-          .interval = {.low = newest.deviationPercent - reach, .high = newest.deviationPercent + reach},
+          .interval = assumedInterval(word.outlook.prediction, newest, rules),
           .crossingDate = {},
           .dueDate = dueByPolicy(newest, rules),
           .state = DriftState::Unknown};
 }
 
 }  // namespace
+
+Interval assumedInterval(const FleetPrediction& prediction, const DatedDeviation& newest, const OutlookRules& rules) {
+  const double reach = studentQuantile(rules.confidence, {}) * assumedError(prediction, rules);
+  return {.low = newest.deviationPercent - reach, .high = newest.deviationPercent + reach};
+}
 
 std::string_view writeOutlookBasis(OutlookBasis basis) {
   switch (basis) {
@@ -75,6 +82,14 @@ std::string_view writeOutlookBasis(OutlookBasis basis) {
       return "assumption";
   }
   return {};
+}
+
+PastOutlook outlookBefore(const Fleet& fleet, double found, double exposure) {
+  const auto before = fleet.backFrom(found, exposure);
+  return {.basis = fleet.isEstimated() ? OutlookBasis::Fleet : OutlookBasis::Assumption,
+          .deviationPercent = before.mean,
+          .standardError = before.standardError,
+          .degreesOfFreedom = before.degreesOfFreedom};
 }
 
 FleetWord fleetWordOf(const Fleet& fleet, std::size_t member, const OutlookRules& rules) {

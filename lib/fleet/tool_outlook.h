@@ -57,4 +57,18 @@ FleetWord fleetWordOf(const Fleet& fleet, std::size_t member, const OutlookRules
 ToolOutlook decideOutlook(const DriftResult& own, const FleetWord& word, const DatedDeviation& newest,
                           const OutlookRules& rules);
 
+// What a tool probably was before its first check on record, which nobody interpolates: back along the slope of its
+// fleet, with the slope's uncertainty and the scatter between two checks.
+struct PastOutlook {
+  OutlookBasis basis = OutlookBasis::Assumption;  // never its own record: one check has no slope
+  double deviationPercent = 0;
+  double standardError = 0;
+  std::optional<double> degreesOfFreedom;  // absent: infinite
+};
+// `exposure` before the check, as Fleet::backFrom takes it.
+PastOutlook outlookBefore(const Fleet& fleet, double found, double exposure);
+
+// The interval of an assumption, about the newest mean deviation. `prediction` is the (assumed) fleet's on the day.
+Interval assumedInterval(const FleetPrediction& prediction, const DatedDeviation& newest, const OutlookRules& rules);
+
 }  // namespace steadyturn

@@ -47,7 +47,8 @@ struct Band {
     Date date{};
     double low = 0, high = 0;
   };
-  std::vector<Edge> edges;  // rising dates
+  std::vector<Edge> edges;          // rising dates
+  Stroke outline = Stroke::Dotted;  // tells one kind of band from another where colours don't
 };
 
 struct HorizontalLine {
@@ -74,6 +75,8 @@ class Passage {
   // Between knots the count grows evenly; before the first and after the last at the pace of the whole. REQUIRES: at
   // least two knots, rising dates, a count that never falls and does not stay the same throughout.
   Passage(std::vector<Knot> knots, std::string name);
+  // Of a chart that shows no days but whole numbers, such as the length of an interval: see countedAt.
+  static Passage ofCounts(std::string name);
 
   bool byCalendar() const { return knots_.empty(); }
   const std::string& name() const { return name_; }  // of the axis; empty by the calendar
@@ -84,9 +87,13 @@ class Passage {
   std::string name_;
 };
 
+// The day that stands at a whole number on a chart whose passage is ofCounts.
+Date countedAt(int count);
+
 struct ChartModel {
   std::string title;      // "TW-07 at 60 N·m"
   std::string subtitle;   // one sentence that says what the chart says
+  std::string basis{};    // one more: what that rests on; may be empty
   std::string valueAxis;  // "mean deviation, %"
   std::vector<PointSeries> points;
   std::vector<LineSeries> lines;
@@ -94,6 +101,7 @@ struct ChartModel {
   std::vector<HorizontalLine> horizontals;
   std::vector<VerticalLine> verticals;
   Passage across{};
+  bool plainValues = false;  // shares and counts from nought on, written without signs
 };
 
 }  // namespace steadyturn

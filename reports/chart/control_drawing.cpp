@@ -51,6 +51,7 @@ std::optional<ChartModel> controlChart(const HistoryData& data) {
       means, {.weight = usualRule.weight, .start = single->limits.centre, .sigma = *movingRangeSigma(means)});
   ChartModel chart{.title = fmt::format("Control chart of {} at {}", data.tool.id, writeTorque(data.target)),
                    .subtitle = sentence(found, *single, running),
+                   .basis = "what is usual for this tool, not what is permitted",
                    .valueAxis = "mean deviation as found, %",
                    .points = {},
                    .lines = {},

@@ -30,6 +30,29 @@ std::vector<Date> steps(Date from, Date to) {
   return dates;
 }
 
+// The path up to `until`, from the newest check on.
+void addForecast(DriftDrawing& drawing, const HistoryData& data, Date until) {
+  if (!isBorrowed(data)) return;
+  const bool byFleet = data.forecast->outlook.basis == OutlookBasis::Fleet;
+  const auto share = writeRounded(data.confidence * 100);
+  LineSeries line{.name = byFleet ? "expected by the fleet" : "newest deviation, assumed to stay",
+                  .role = Role::Fit,
+                  .stroke = byFleet ? Stroke::Dashed : Stroke::Dotted,
+                  .points = {}};
+  Band band{.name = fmt::format("{} % prediction {}", share, byFleet ? "by the fleet" : "assumed"),
+            .role = Role::Prediction,
+            .edges = {},
+            .outline = line.stroke};
+  for (const auto& step : data.forecast->path) {
+    if (step.date > until) break;
+    line.points.push_back({.date = step.date, .value = step.deviationPercent, .uncertainty = {}, .note = {}});
+    band.edges.push_back({step.date, step.interval.low, step.interval.high});
+  }
+  if (line.points.size() < 2) return;
+  drawing.lines.push_back(std::move(line));
+  drawing.bands.push_back(std::move(band));
+}
+
 }  // namespace
 
 DriftDrawing drawDrift(const HistoryData& data, Date until) {
@@ -43,7 +66,10 @@ DriftDrawing drawDrift(const HistoryData& data, Date until) {
     const Date from = fit.segments()[segment].first;
     const Date to = newest ? std::max(until, fit.segments()[segment].last) : fit.segments()[segment].last;
     if (from == to) continue;
-    LineSeries line{.name = "fitted drift", .role = Role::Fit, .stroke = Stroke::Solid, .points = {}};
+    LineSeries line{.name = isBorrowed(data) ? "its own fitted drift" : "fitted drift",
+                    .role = Role::Fit,
+                    .stroke = Stroke::Solid,
+                    .points = {}};
     Band band{.name = bandName, .role = Role::Prediction, .edges = {}};
     for (const Date date : steps(from, to)) {
       const auto prediction = fit.predict(date, segment);
@@ -56,6 +82,7 @@ DriftDrawing drawDrift(const HistoryData& data, Date until) {
     if (line.points.size() > 1) drawing.lines.push_back(std::move(line));
     if (band.edges.size() > 1) drawing.bands.push_back(std::move(band));
   }
+  addForecast(drawing, data, until);
   return drawing;
 }
 

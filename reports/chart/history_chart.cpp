@@ -17,14 +17,6 @@ std::chrono::days farthestShown(const HistoryData& data, Date last) {
   return std::max<std::chrono::days>(std::chrono::days{3 * 365}, 2 * history);
 }
 
-Date drawnUntil(const HistoryData& data) {
-  const Date last = std::max(data.points.back().date, data.asOf);
-  const Date policy = last + std::chrono::days{data.intervalDays};
-  const auto& crossing = data.drift.crossingDate;
-  if (!crossing || *crossing - last > farthestShown(data, last)) return policy;
-  return std::max(policy, addMonths(*crossing, 3));
-}
-
 void addChecks(ChartModel& chart, const HistoryData& data) {
   PointSeries asFound{.name = "as found", .role = Role::AsFound, .mark = Mark::Circle, .points = {}};
   PointSeries asLeft{.name = "as left", .role = Role::AsLeft, .mark = Mark::Triangle, .points = {}};
@@ -100,7 +92,7 @@ void addAdjustments(ChartModel& chart, const HistoryData& data) {
 }
 
 void addCrossing(ChartModel& chart, const HistoryData& data, Date until) {
-  const auto& crossing = data.drift.crossingDate;
+  const auto crossing = crossingOf(data);
   if (!crossing || *crossing > until) return;
   const auto limit = writeRounded(data.limitPercent);
   auto name = *crossing <= data.asOf ? fmt::format("by now could be outside ±{} %", limit)
@@ -110,6 +102,26 @@ void addCrossing(ChartModel& chart, const HistoryData& data, Date until) {
 
 }  // namespace
 
+bool isBorrowed(const HistoryData& data) {
+  return data.forecast && data.forecast->outlook.basis != OutlookBasis::OwnRecord;
+}
+
+std::optional<Date> crossingOf(const HistoryData& data) {
+  return isBorrowed(data) ? data.forecast->outlook.crossingDate : data.drift.crossingDate;
+}
+
+Date dueDateOf(const HistoryData& data) {
+  return isBorrowed(data) ? data.forecast->outlook.dueDate : data.drift.dueDate;
+}
+
+Date drawnUntil(const HistoryData& data) {
+  const Date last = std::max(data.points.back().date, data.asOf);
+  const Date policy = last + std::chrono::days{data.intervalDays};
+  const auto crossing = crossingOf(data);
+  if (!crossing || *crossing - last > farthestShown(data, last)) return policy;
+  return std::max(policy, addMonths(*crossing, 3));
+}
+
 bool canGoByUses(const HistoryData& data) {
   return data.uses.size() > 1 && data.uses.back().tightenings > data.uses.front().tightenings;
 }
@@ -117,6 +129,7 @@ bool canGoByUses(const HistoryData& data) {
 ChartModel historyChart(const HistoryData& data, Along along) {
   ChartModel chart{.title = fmt::format("{} at {}", data.tool.id, writeTorque(data.target)),
                    .subtitle = driftSentence(data),
+                   .basis = basisSentence(data),
                    .valueAxis = "mean deviation ± W, %",
                    .points = {},
                    .lines = {},

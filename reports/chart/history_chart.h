@@ -3,7 +3,7 @@
 #pragma once
 
 #include "chart_model.h"
-#include "drift.h"
+#include "forecast_path.h"
 #include "records.h"
 
 namespace steadyturn {
@@ -22,6 +22,13 @@ struct UseCount {
   std::int64_t tightenings = 0;
 };
 
+// What counts of the day asked for, where the tool's fleet was asked, and what is drawn of it.
+struct HistoryForecast {
+  FleetWord fleet;
+  ToolOutlook outlook;
+  std::vector<ForecastStep> path{};  // empty where the tool's own record decides
+};
+
 struct HistoryData {
   Tool tool;
   StatedTorque target;
@@ -30,10 +37,19 @@ struct HistoryData {
   double confidence = 0.95;
   Date asOf{};
   int intervalDays = 365;
-  DriftResult drift;                   // as of asOf
-  std::vector<HistoryEvent> events{};  // rising
-  std::vector<UseCount> uses{};        // rising; one for each day of use
+  DriftResult drift;                          // the tool's own regression, as of asOf
+  std::vector<HistoryEvent> events{};         // rising
+  std::vector<UseCount> uses{};               // rising; one for each day of use
+  std::optional<HistoryForecast> forecast{};  // absent: its own regression counts
 };
+
+// The fleet or an assumption speaks for it, not its own regression.
+bool isBorrowed(const HistoryData& data);
+// By whatever counts: the first day on which a check could find it outside, and the day it is due.
+std::optional<Date> crossingOf(const HistoryData& data);
+Date dueDateOf(const HistoryData& data);
+// How far its chart is drawn. REQUIRES: a point.
+Date drawnUntil(const HistoryData& data);
 
 // How far a chart's horizontal axis goes by: the calendar, or the tightenings on record.
 enum class Along { Calendar, Uses };

@@ -119,7 +119,8 @@ AxisRange valueRange(const ChartModel& chart) {
   const double span = extent.span() > 0 ? extent.span() : std::max(1.0, std::abs(extent.low));
   const double above = chart.verticals.empty() ? 0.08 : 0.2;
   const bool floor = std::ranges::any_of(chart.points, &PointSeries::onFloor);
-  return {extent.low - (floor ? 0.14 : 0.08) * span, extent.high + above * span};
+  const double low = extent.low - (floor ? 0.14 : 0.08) * span;
+  return {chart.plainValues ? std::max(0.0, low) : low, extent.high + above * span};
 }
 
 std::vector<Tick> dateTicks(AxisRange range, int most) {

@@ -56,6 +56,9 @@ void LabelsItem::placeHorizontal(const HorizontalLine& line, bool upper) {
   } else {
     box.moveTop(y + 1);
   }
+  // Never over an axis: a line at the edge has its name on the other side.
+  if (box.bottom() > plot.bottom()) box.moveBottom(y - 1);
+  if (box.top() < plot.top()) box.moveTop(y + 1);
   // Where lines lie close, names stand side by side.
   const auto taken = [&] {
     return std::ranges::any_of(labels_, [&](const Label& other) { return other.box.intersects(box); });

@@ -107,7 +107,8 @@ class ChartMaker {
       acrossAxis_->setTitleFont(plainFont(12));
       acrossAxis_->setTitleBrush(theme_.quietText);
     }
-    valueAxis_ = makeAxis(values_, valueTicks(values_, 8), Qt::AlignLeft);
+    valueAxis_ =
+        makeAxis(values_, model_->plainValues ? countTicks(values_, 8) : valueTicks(values_, 8), Qt::AlignLeft);
     valueAxis_->setTitleText(QString::fromStdString(model_->valueAxis));
     valueAxis_->setTitleFont(plainFont(12));
     valueAxis_->setTitleBrush(theme_.quietText);
@@ -131,7 +132,7 @@ class ChartMaker {
       area->setName(QString::fromStdString(band.name));
       area->setBrush(theme_.predictionFill);
       // The outline tells the band from the ground where a printer drops the light fill.
-      area->setPen(QPen(theme_.predictionEdge, 1, Qt::DotLine));
+      area->setPen(QPen(theme_.predictionEdge, 1, penStyle(band.outline)));
       attach(area);
     }
   }

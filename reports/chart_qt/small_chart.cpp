@@ -68,7 +68,7 @@ class SmallChart {
   void drawLine(const LineSeries& line) {
     QPolygonF path;
     for (const auto& point : line.points) path << QPointF(x(point.date), y(point.value));
-    painter_.setPen(QPen(theme_.fit, 1.2));
+    painter_.setPen(QPen(theme_.fit, 1.2, line.stroke == Stroke::Solid ? Qt::SolidLine : Qt::DotLine));
     painter_.drawPolyline(path);
   }
 

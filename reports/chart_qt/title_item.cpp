@@ -20,11 +20,13 @@ TitleItem::TitleItem(QChart* chart, std::shared_ptr<const ChartModel> model, con
       title_(title),
       sentence_(sentence) {
   setAcceptedMouseButtons(Qt::NoButton);
-  setToolTip(QString::fromStdString(model_->title + ": " + model_->subtitle));
+  const std::string basis = model_->basis.empty() ? "" : ". " + model_->basis;
+  setToolTip(QString::fromStdString(model_->title + ": " + model_->subtitle + basis));
 }
 
 double TitleItem::height() const {
-  return QFontMetricsF(title_).height() + QFontMetricsF(sentence_).height() + inset;
+  const int sentences = model_->basis.empty() ? 1 : 2;
+  return QFontMetricsF(title_).height() + sentences * QFontMetricsF(sentence_).height() + inset;
 }
 
 void TitleItem::layOut() { prepareGeometryChange(); }
@@ -43,6 +45,7 @@ void TitleItem::paint(QPainter* painter, const QStyleOptionGraphicsItem*, QWidge
   };
   draw(title_, text_, model_->title);
   draw(sentence_, quietText_, model_->subtitle);
+  if (!model_->basis.empty()) draw(sentence_, quietText_, model_->basis);
 }
 
 }  // namespace steadyturn

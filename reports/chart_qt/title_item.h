@@ -1,4 +1,4 @@
-// Title and sentence of a chart, flush left; each is shortened by itself where the chart is narrow.
+// Title and sentences of a chart, flush left; each is shortened by itself where the chart is narrow.
 #pragma once
 
 #include <QFont>

@@ -5,6 +5,7 @@
 #include "figures.h"
 #include "fleet_json.h"
 #include "outlook_json.h"
+#include "outlook_words.h"
 #include "output_file.h"
 #include "papers.h"
 #include "shop_commands.h"
@@ -76,18 +77,21 @@ std::string fleetTable(const ToolDrift& drift) {
   return table.text();
 }
 
-// Each assumption once, then what the tables show.
+// What the prediction rests on at each set-point, each assumption once, then what the tables show.
 std::string driftNotes(const ToolDrift& drift) {
   std::string text;
+  for (const DriftSeries& one : drift.series) {
+    text += torqueText(one.target) + ": " + borrowedSentence(one.outlook.basis, one.fleet) + ".\n";
+  }
   for (const DriftSeries& one : drift.series) {
     if (!one.fleet.assumption.empty() && text.find(one.fleet.assumption) == std::string::npos) {
       text += one.fleet.assumption + '\n';
     }
   }
   return text +
-         "The intervals are for the mean of one more check. The tool's own record counts from five checks or so; "
-         "before,\n"
-         "tools like it do (a mixed model: one slope for the group, each tool's own drawn towards it by the share\n"
+         "The intervals are for the mean of one more check. The tool's own record counts as soon as it has an "
+         "interval;\nbefore, tools like it do (a mixed model: one slope for the group, each tool's own drawn towards "
+         "it by the share\n"
          "\"borrowed\"), or an assumption. Due: the earlier of the checking interval and the day on which the "
          "interval\n"
          "reaches the limit.\n";

@@ -3,6 +3,7 @@
 
 #include "figures.h"
 #include "fleet_json.h"
+#include "foresight_report.h"
 #include "shop_commands.h"
 #include "shop_fleet.h"
 #include "text_table.h"
@@ -139,13 +140,6 @@ OrderedJson intervalReportJson(const IntervalReport& report, std::optional<doubl
           {"assumption", std::move(assumption)},
           {"methods", std::move(methods)},
           {"what_if", std::move(risks)}};
-}
-
-std::string observedText(const ObservedReliability& observed) {
-  if (!observed.share) return "no such check on record";
-  return std::to_string(observed.inside) + " of " + std::to_string(observed.checks) +
-         " inside: " + figure(100 * *observed.share) + " % (" + figure(100 * observed.bounds->low) + " to " +
-         figure(100 * observed.bounds->high) + " %), after " + figure(observed.meanDays) + " days on average";
 }
 
 std::string intervalText(const IntervalReport& report, std::optional<double> minutes) {

@@ -46,9 +46,10 @@ QString outlookOf(const ToolOverview& overview) {
     lines << line;
   }
   lines << (overview.slopePercentPerYear
-                ? ToolPanel::tr("Drift %1 a year (%2)")
+                ? ToolPanel::tr("Its own checks: drift %1 a year (%2)")
                       .arg(percentText(*overview.slopePercentPerYear), fromText(writeState(overview.state)))
-                : ToolPanel::tr("Too few checks to tell a drift"));
+                : ToolPanel::tr("Its own checks: too few to tell a drift"));
+  lines << fromText(overview.basisWords);
   lines << ToolPanel::tr("Last check %1, due %2").arg(dateText(overview.lastCheck), dateText(overview.dueDate));
   return lines.join(QLatin1Char('\n'));
 }

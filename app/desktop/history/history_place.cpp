@@ -8,6 +8,7 @@
 #include <QStackedWidget>
 #include <utility>
 
+#include "foresight_page.h"
 #include "message_line.h"
 #include "picker.h"
 #include "recall_page.h"
@@ -25,7 +26,8 @@ HistoryPlace::HistoryPlace(OpenShop& shop, QWidget* parent)
       pages_(new QStackedWidget(this)),
       small_(new SmallCharts(this)),
       story_(new StoryPage(model_, message_, this)),
-      recall_(new RecallPage(shop, message_, this)) {
+      recall_(new RecallPage(shop, message_, this)),
+      foresight_(new ForesightPage(shop, message_, this)) {
   auto* column = new QVBoxLayout(this);
   column->addLayout(makeHead());
   column->addWidget(message_);
@@ -39,6 +41,7 @@ HistoryPlace::HistoryPlace(OpenShop& shop, QWidget* parent)
   pages_->addWidget(many);
   pages_->addWidget(story_);
   pages_->addWidget(recall_);
+  pages_->addWidget(foresight_);
   column->addWidget(pages_, 1);
 
   connect(&model_, &HistoryModel::toolsChanged, this, &HistoryPlace::offerTools);
@@ -67,6 +70,8 @@ QLayout* HistoryPlace::makeHead() {
   auto* targetLabel = new QLabel(tr("Set-&point"), this);
   targetLabel->setBuddy(target_);
   fleet_ = new QPushButton(tr("A&ll tools"), this);
+  interval_ = new QPushButton(tr("Chec&king interval"), this);
+  interval_->setToolTip(tr("Whether earlier predictions held, and how long the checking interval may be"));
   doubt_ = new QPushButton(tr("Jobs in &doubt"), this);
   doubt_->setToolTip(tr("What the tool's newest failed check puts in doubt"));
   correct_ = new QPushButton(tr("C&orrect the selected check…"), this);
@@ -79,6 +84,7 @@ QLayout* HistoryPlace::makeHead() {
   row->addWidget(working_);
   row->addStretch(1);
   row->addWidget(fleet_);
+  row->addWidget(interval_);
   row->addWidget(doubt_);
   row->addWidget(correct_);
   row->addWidget(check_);
@@ -92,6 +98,7 @@ QLayout* HistoryPlace::makeHead() {
     showFleet();
     small_->setFocus(Qt::OtherFocusReason);
   });
+  connect(interval_, &QPushButton::clicked, this, &HistoryPlace::showForesight);
   connect(doubt_, &QPushButton::clicked, this, &HistoryPlace::showRecall);
   connect(check_, &QPushButton::clicked, this, [this] { emit checkWanted(fromText(model_.tool())); });
   connect(correct_, &QPushButton::clicked, this, [this] { emit correctionWanted(story_->selectedCheck()); });
@@ -127,6 +134,17 @@ void HistoryPlace::showRecall() {
   allowActions();
 }
 
+void HistoryPlace::showForesight() {
+  message_->clear();
+  std::optional<Tool> tool;
+  if (!model_.tool().empty()) {
+    if (const Result<Tool> found = model_.shop().tool(model_.tool())) tool = *found;
+  }
+  pages_->setCurrentWidget(foresight_);
+  foresight_->open(tool ? &*tool : nullptr);
+  allowActions();
+}
+
 void HistoryPlace::openRecall(const QString& tool) {
   open(tool);
   recallWanted_ = true;
@@ -134,7 +152,7 @@ void HistoryPlace::openRecall(const QString& tool) {
 }
 
 void HistoryPlace::arrive() {
-  if (pages_->currentWidget() == recall_) return;
+  if (pages_->currentWidget() == recall_ || pages_->currentWidget() == foresight_) return;
   if (!model_.tool().empty()) return story_->takeFocus();
   if (model_.asked() != Asked::Fleet) model_.askFleet();
   tool_->setFocus(Qt::TabFocusReason);
@@ -196,10 +214,12 @@ void HistoryPlace::tellFleet() {
     if (!one.history.points.empty()) title += QStringLiteral(" · ") + torqueText(one.history.target);
     stories.push_back({.history = one.history, .title = title, .look = lookOf(one.standing)});
   }
-  fleetWords_->setText(stories.empty() ? tr("No tool is in use yet: add one in the Cabinet.")
-                                       : tr("Every tool in use at the set-point that decides, worst first, all on "
-                                            "one scale of time; the lines are "
-                                            "each tool's own limits. ● as found, ▲ as left. Enter opens one."));
+  fleetWords_->setText(stories.empty()
+                           ? tr("No tool is in use yet: add one in the Cabinet.")
+                           : tr("Every tool in use at the set-point that decides, worst first, all on "
+                                "one scale of time; the lines are "
+                                "each tool's own limits. ● as found, ▲ as left, dotted: not by its own checks. "
+                                "Enter opens one."));
   small_->show(std::move(stories));
 }
 

@@ -1,5 +1,6 @@
 // History: every tool side by side, worst first; one tool at all its set-points; one set-point with its charts,
-// checks and certificates; what its failed check puts in doubt.
+// checks and certificates; what its failed check puts in doubt; whether predictions held and how long the
+// checking interval may be.
 #pragma once
 
 #include <QWidget>
@@ -13,6 +14,7 @@ class QStackedWidget;
 
 namespace steadyturn {
 
+class ForesightPage;
 class MessageLine;
 class Picker;
 class RecallPage;
@@ -29,6 +31,8 @@ class HistoryPlace : public QWidget {
   void showFleet();
   void showRecall();  // of the picked tool
   void openRecall(const QString& tool);
+  void showForesight();  // of the picked tool and those like it, or of the shop
+  ForesightPage& foresight() { return *foresight_; }
   void arrive();
 
  signals:
@@ -51,12 +55,13 @@ class HistoryPlace : public QWidget {
   Picker* tool_;
   QComboBox* target_;
   QLabel *working_, *fleetWords_;
-  QPushButton *fleet_, *doubt_, *correct_, *check_;
+  QPushButton *fleet_, *interval_, *doubt_, *correct_, *check_;
   MessageLine* message_;
   QStackedWidget* pages_;
   SmallCharts* small_;
   StoryPage* story_;
   RecallPage* recall_;
+  ForesightPage* foresight_;
 };
 
 }  // namespace steadyturn

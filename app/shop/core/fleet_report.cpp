@@ -88,6 +88,18 @@ std::map<std::string, std::vector<std::size_t>> byTool(const FleetBook& book, co
   return tools;
 }
 
+std::vector<int> toBeTried(const IntervalQuestion& question, const IntervalReport& report) {
+  auto days = question.intervals;
+  if (!question.andKept || days.empty()) return days;
+  const int longest = 2 * *std::ranges::max_element(days);
+  days.push_back(report.policyDays);
+  if (report.recommendedDays && *report.recommendedDays <= longest) days.push_back(*report.recommendedDays);
+  std::ranges::sort(days);
+  const auto doubles = std::ranges::unique(days);
+  days.erase(doubles.begin(), doubles.end());
+  return days;
+}
+
 std::vector<ReviewedInterval> reviewed(const FleetBook& book, const std::vector<std::size_t>& series,
                                        const std::vector<PastChecks>& past, const IntervalQuestion& question,
                                        int policyDays, double confidence) {
@@ -201,7 +213,7 @@ Result<IntervalReport> analyseInterval(const Shop& shop, const IntervalQuestion&
     report.observedAtPolicy =
         observedReliability(visits, 0.75 * report.policyDays, 1.25 * report.policyDays, policy.confidence);
     report.recommendedDays = longestInterval(places, question.target);
-    report.risks = intervalRisks(places, question.intervals);
+    report.risks = intervalRisks(places, toBeTried(question, report));
     return report;
   });
 }

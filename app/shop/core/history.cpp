@@ -56,29 +56,50 @@ std::vector<UseCount> usesOf(const TighteningTable& tightenings, const std::stri
 }
 
 HistoryData historyOf(const Tool& tool, const DriftSeries& series, Date asOf, const Policy& policy) {
-  return {.tool = tool,
-          .target = series.target,
-          .points = series.points,
-          .limitPercent = tool.permittedPercent(),
-          .confidence = policy.confidence,
-          .asOf = asOf,
-          .intervalDays = tool.intervalDays.value_or(policy.intervalDays),
-          .drift = series.drift};
+  HistoryData data{.tool = tool,
+                   .target = series.target,
+                   .points = series.points,
+                   .limitPercent = tool.permittedPercent(),
+                   .confidence = policy.confidence,
+                   .asOf = asOf,
+                   .intervalDays = tool.intervalDays.value_or(policy.intervalDays),
+                   .drift = series.drift};
+  if (!series.points.empty()) data.forecast = {.fleet = series.fleet, .outlook = series.outlook};
+  return data;
 }
 
-FleetStory storyOf(const ToolDrift& drift, const std::vector<PointSummary>& summaries, Date asOf,
-                   const Policy& policy) {
+// As many straight pieces as a chart of that size can show of the curve.
+constexpr int largePieces = 48, smallPieces = 8;
+
+void addPath(HistoryData& data, const FleetBook& book, Direction direction, Date until, int pieces) {
+  if (!isBorrowed(data)) return;
+  const auto place = book.find(data.tool.id, data.target, direction);
+  if (!place) return;
+  const PointSummary& newest = data.points.back();
+  data.forecast->path =
+      forecastPath(*place->fleet, place->member, data.forecast->outlook.basis,
+                   {.date = newest.date, .phase = newest.phase, .deviationPercent = newest.meanDeviation},
+                   {.asOf = data.asOf,
+                    .limitPercent = data.limitPercent,
+                    .confidence = data.confidence,
+                    .intervalDays = data.intervalDays},
+                   until, pieces);
+}
+
+FleetStory storyOf(const ToolDrift& drift, const std::vector<PointSummary>& summaries, const FleetBook& book,
+                   Date asOf, const Policy& policy) {
   const DriftSeries never{};
   const auto& series = drift.series.empty() ? never : drift.series[drift.worst];
-  return {.history = historyOf(drift.tool, series, asOf, policy),
-          .standing = overviewOf(drift, summaries, asOf).standing};
+  FleetStory story{.history = historyOf(drift.tool, series, asOf, policy),
+                   .standing = overviewOf(drift, summaries, asOf).standing};
+  addPath(story.history, book, series.direction, asOf, smallPieces);
+  return story;
 }
 
 // How much of its limit a tool has used up: what decides between tools of one standing.
 double usedUp(const HistoryData& history) {
-  const double share =
-      history.drift.predictedPercent.value_or(history.points.empty() ? 0 : history.points.back().meanDeviation);
-  return std::abs(share) / history.limitPercent;
+  const double expected = history.forecast ? history.forecast->outlook.deviationPercent : 0;
+  return std::abs(expected) / history.limitPercent;
 }
 
 bool worse(const FleetStory& a, const FleetStory& b) {
@@ -97,7 +118,7 @@ Result<std::vector<FleetStory>> Shop::fleet(Date asOf, const Progress& progress)
     std::vector<FleetStory> fleet;
     const bool whole = walkTools(tools, all, progress, [&](const Tool& tool, const std::vector<PointSummary>& own) {
       if (tool.status == ToolStatus::Retired) return;
-      fleet.push_back(storyOf(driftOf(tool, own, book, asOf, policy), own, asOf, policy));
+      fleet.push_back(storyOf(driftOf(tool, own, book, asOf, policy), own, book, asOf, policy));
     });
     if (!whole) return refuse({.kind = ProblemKind::Cancelled});
     std::ranges::stable_sort(fleet, worse);
@@ -110,7 +131,11 @@ Result<std::vector<HistoryData>> Shop::histories(const std::string& id, Date asO
   if (!found) return tl::unexpected(found.error());
   return guarded([&]() -> Result<std::vector<HistoryData>> {
     std::vector<HistoryData> all;
-    for (const auto& series : found->series) all.push_back(historyOf(found->tool, series, asOf, inside_->policy()));
+    const FleetBook& book = inside_->fleetBook(asOf);
+    for (const auto& series : found->series) {
+      all.push_back(historyOf(found->tool, series, asOf, inside_->policy()));
+      addPath(all.back(), book, series.direction, asOf, smallPieces);
+    }
     return all;
   });
 }
@@ -135,6 +160,7 @@ Result<HistoryData> Shop::history(const std::string& id, std::optional<StatedTor
   }
   return guarded([&]() -> Result<HistoryData> {
     auto data = historyOf(found->tool, *series, asOf, inside_->policy());
+    addPath(data, inside_->fleetBook(asOf), series->direction, drawnUntil(data), largePieces);
     data.events = eventsOf(*inside_, id, asOf);
     data.uses = usesOf(inside_->tightenings, id, asOf);
     return data;

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <tuple>
 
+#include "outlook_words.h"
+
 namespace steadyturn {
 
 namespace {
@@ -114,6 +116,7 @@ ToolOverview overviewOf(const ToolDrift& drift, const std::vector<PointSummary>&
     overview.predictedPercent = worst.outlook.deviationPercent;
     overview.predictionInterval = worst.outlook.interval;
     overview.basis = worst.outlook.basis;
+    overview.basisWords = borrowedSentence(worst.outlook.basis, worst.fleet);
     std::vector<PointSummary> known;
     std::copy_if(summaries.begin(), summaries.end(), std::back_inserter(known),
                  [asOf](const auto& point) { return point.date <= asOf; });

@@ -1,6 +1,7 @@
 #include <QCheckBox>
 #include <QComboBox>
 #include <QFile>
+#include <QLabel>
 #include <QLineEdit>
 #include <QTableView>
 #include <QWheelEvent>
@@ -66,6 +67,23 @@ TEST_F(HistoryTest, opensAtTheSetPointThatDecides) {
   EXPECT_EQ(target->count(), static_cast<int>(drift->series.size()) + 1) << "and all of them side by side";
   EXPECT_EQ(place_->model().checks().rowCount(), static_cast<int>(drift->series[drift->worst].points.size()));
   EXPECT_FALSE(driftChart().chart()->series().isEmpty());
+}
+
+TEST_F(HistoryTest, aToolWithOneCheckIsDrawnByTheFleet) {
+  pick("W22");
+  const HistoryData& data = place_->model().story()->data;
+  ASSERT_TRUE(isBorrowed(data));
+  ASSERT_GE(data.forecast->path.size(), 2U);
+  const Shop shop = open();
+  const auto drift = shop.drift("W22", shop.today());
+  const auto& outlook = drift->series[drift->worst].outlook;
+  const auto today = std::ranges::find(data.forecast->path, shop.today(), &ForecastStep::date);
+  ASSERT_NE(today, data.forecast->path.end());
+  EXPECT_DOUBLE_EQ(today->deviationPercent, outlook.deviationPercent);
+  EXPECT_DOUBLE_EQ(today->interval.high, outlook.interval.high);
+  bool said = false;
+  for (const QLabel* label : place_->findChildren<QLabel*>()) said = said || label->text().contains("borrowed from");
+  EXPECT_TRUE(said) << "how much is borrowed stands on the page";
 }
 
 TEST_F(HistoryTest, newestCheckFirstWithItsStoredFigures) {

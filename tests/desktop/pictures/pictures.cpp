@@ -12,6 +12,7 @@
 #include "bench_place.h"
 #include "bench_states.h"
 #include "cabinet_place.h"
+#include "foresight_page.h"
 #include "history_place.h"
 #include "main_window.h"
 #include "shop.h"
@@ -94,6 +95,14 @@ bool takeAll(MainWindow& window, const QDir& folder, const QString& theme) {
   if (!ready(history.model()) || !save(window, folder, "history-" + theme)) return false;
   history.model().askSetPoints();
   if (!ready(history.model()) || !save(window, folder, "history-set-points-" + theme)) return false;
+  history.open("W22");  // one check: the fleet speaks
+  if (!ready(history.model()) || !save(window, folder, "history-borrowed-" + theme)) return false;
+  history.showForesight();
+  if (!ready(history.foresight().model()) || !save(window, folder, "interval-tool-" + theme)) return false;
+  history.showFleet();
+  if (!ready(history.model())) return false;
+  history.showForesight();
+  if (!ready(history.foresight().model()) || !save(window, folder, "interval-" + theme)) return false;
   history.openRecall("W11");
   return ready(history.model()) && save(window, folder, "recall-" + theme);
 }

@@ -8,6 +8,7 @@
 #include "bench_states.h"
 #include "cabinet_place.h"
 #include "demo_shop.h"
+#include "foresight_page.h"
 #include "history_place.h"
 #include "keys.h"
 #include "main_window.h"
@@ -70,6 +71,10 @@ TEST_F(Layout, holdsAtTheSmallestScreen) {
   ASSERT_TRUE(wait([&] { return !room.history().model().working(); }));
   QTest::qWait(50);
   expectWhole(window, "history: ");
+  room.history().showForesight();
+  ASSERT_TRUE(wait([&] { return !room.history().foresight().model().working(); }));
+  QTest::qWait(50);
+  expectWhole(window, "checking interval: ");
   EXPECT_EQ(window.size(), QSize(1280, 800));  // no place has pushed the window wider
 }
 

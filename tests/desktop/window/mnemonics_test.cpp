@@ -8,6 +8,7 @@
 #include "bay_place.h"
 #include "bench_place.h"
 #include "demo_shop.h"
+#include "foresight_page.h"
 #include "history_place.h"
 #include "keys.h"
 #include "main_window.h"
@@ -116,6 +117,16 @@ TEST_F(Mnemonics, ofTheHistoryOfATool) {
   ASSERT_TRUE(wait([this] { return !window_.room()->history().model().working(); }));
   QTest::qWait(50);
   expectOneUseOfALetter(window_, "History of a tool");
+}
+
+TEST_F(Mnemonics, ofTheCheckingInterval) {
+  window_.room()->history().open("W11");
+  window_.room()->go(Place::History);
+  ASSERT_TRUE(wait([this] { return !window_.room()->history().model().working(); }));
+  window_.room()->history().showForesight();
+  ASSERT_TRUE(wait([this] { return !window_.room()->history().foresight().model().working(); }));
+  QTest::qWait(50);
+  expectOneUseOfALetter(window_, "Checking interval");
 }
 
 TEST_F(Mnemonics, ofARecall) {

@@ -1,0 +1,101 @@
+// The page about the checking interval: asked by keys, answered off the window's thread, written to files.
+#include <QComboBox>
+#include <QFile>
+#include <QLineEdit>
+#include <QSpinBox>
+
+#include "chart_pane.h"
+#include "demo_shop.h"
+#include "foresight_page.h"
+#include "history_place.h"
+#include "keys.h"
+#include "text.h"
+
+namespace steadyturn {
+namespace {
+
+class ForesightTest : public DemoShop {
+ protected:
+  void SetUp() override {
+    DemoShop::SetUp();
+    shop_ = std::make_unique<OpenShop>(open());
+    place_ = std::make_unique<HistoryPlace>(*shop_);
+    place_->resize(1160, 760);
+    present(*place_);
+    place_->arrive();
+    ASSERT_TRUE(wait([&] { return !place_->model().working(); }));
+  }
+  ForesightModel& model() { return place_->foresight().model(); }
+  void openFor(const QString& tool) {
+    place_->open(tool);
+    ASSERT_TRUE(wait([&] { return place_->model().story().has_value() && !place_->model().working(); }));
+    keys_.press(Qt::Key_K, Qt::AltModifier);
+    ASSERT_TRUE(wait([&] { return model().found().has_value() && !model().working(); }));
+  }
+  QByteArray written(const QString& name) {
+    auto* field = named<QLineEdit>(*place_, "File for the chart or the report");
+    field->setFocus();
+    field->selectAll();
+    keys_.type(file(name));
+    keys_.press(Qt::Key_Return);
+    QFile out(file(name));
+    return out.open(QIODevice::ReadOnly) ? out.readAll() : QByteArray();
+  }
+  std::unique_ptr<OpenShop> shop_;
+  std::unique_ptr<HistoryPlace> place_;
+  Keys keys_;
+};
+
+TEST_F(ForesightTest, showsTheFiguresOfTheShopsOwnAnswer) {
+  openFor("W08");
+  const Shop shop = open();
+  const auto past = backtestShop(shop, "W08", shop.today());
+  const auto whatIf = analyseInterval(shop, {.scope = "W08", .asOf = shop.today()});
+  ASSERT_TRUE(past && whatIf);
+  EXPECT_EQ(model().found()->scores.fleet.forecasts(), past->all.fleet.forecasts());
+  EXPECT_EQ(model().found()->whatIf.keepsTarget, whatIf->recommendedDays);
+  EXPECT_EQ(model().found()->methods.size(), 3U);
+  for (const char* name :
+       {"Chart of what the intervals of earlier predictions held", "Chart of the risk of a checking interval",
+        "Chart of the checks a year that an interval takes"}) {
+    auto* pane = named<ChartPane>(*place_, name);
+    ASSERT_TRUE(pane) << name;
+    EXPECT_FALSE(pane->chart()->series().isEmpty()) << name;
+  }
+}
+
+TEST_F(ForesightTest, aHigherTargetAsksForAShorterInterval) {
+  openFor("W08");
+  const int at95 = model().found()->whatIf.keepsTarget.value();
+  auto* target = named<QSpinBox>(*place_, "Share to be inside at the end of the interval");
+  target->setFocus();
+  target->selectAll();
+  keys_.type("99");
+  keys_.press(Qt::Key_Return);
+  ASSERT_TRUE(wait([&] { return !model().working() && model().found()->whatIf.target > 0.98; }));
+  EXPECT_LT(model().found()->whatIf.keepsTarget.value_or(0), at95);
+}
+
+TEST_F(ForesightTest, theWholeShopIsOneOfTheScopes) {
+  openFor("W08");
+  auto* scope = named<QComboBox>(*place_, "Whose predictions and interval");
+  EXPECT_EQ(scope->count(), 3);
+  scope->setFocus();
+  keys_.press(Qt::Key_End);
+  ASSERT_TRUE(wait([&] { return !model().working() && model().found()->whatIf.scope == "shop"; }));
+  EXPECT_GT(model().found()->tools, 5U);
+  EXPECT_TRUE(model().found()->methods.empty());
+}
+
+TEST_F(ForesightTest, writesAChartOrTheWholeReport) {
+  openFor("W08");
+  EXPECT_TRUE(written("held.svg").contains("<svg"));
+  EXPECT_TRUE(written("risk.png").startsWith("\x89PNG"));
+  EXPECT_TRUE(written("interval.pdf").startsWith("%PDF-"));
+  const auto table = written("interval.csv");
+  EXPECT_TRUE(table.contains("checks a year"));
+  EXPECT_TRUE(table.contains("mean log score"));
+}
+
+}  // namespace
+}  // namespace steadyturn

@@ -47,11 +47,6 @@ Outlook outlookAt(const SetPointOutlook& point, double limitPercent) {
           .basis = OutlookBasis::Assumption};
 }
 
-std::optional<double> fewer(std::optional<double> a, std::optional<double> b) {
-  if (!a || !b) return a ? a : b;
-  return std::min(*a, *b);
-}
-
 std::optional<StatedTorque> graduationOf(const Candidate& candidate) {
   if (candidate.resolution || rulesFor(candidate.kind).fixedValue) return candidate.resolution;
   return share(candidate.maximum, assumedGraduation);

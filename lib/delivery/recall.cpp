@@ -19,7 +19,7 @@ Known knownAt(const std::vector<KnownDeviation>& points, StatedTorque setting) {
   return {.deviationPercent = around.between(around.lower.meanDeviationPercent, around.upper.meanDeviationPercent),
           .deviation = {.standardPercent = around.between(around.lower.standardUncertaintyPercent,
                                                           around.upper.standardUncertaintyPercent),
-                        .degreesOfFreedom = {}},
+                        .degreesOfFreedom = fewer(around.lower.degreesOfFreedom, around.upper.degreesOfFreedom)},
           .pull = around.nearest().pull};
 }
 
@@ -68,6 +68,10 @@ RecallResult recallTightening(const DoubtfulPeriod& period, const PastTightening
   Known atWorst = onTheDay;  // nothing else is known better
   atWorst.deviationPercent = knownAt(period.bad, tightening.setting).deviationPercent;
   return {.onTheDay = figureFor(tightening, onTheDay), .worstCase = figureFor(tightening, atWorst)};
+}
+
+RecallFigure recallFigure(const std::vector<KnownDeviation>& onTheDay, const PastTightening& tightening) {
+  return figureFor(tightening, knownAt(onTheDay, tightening.setting));
 }
 
 bool worseThan(const RecallResult& a, const RecallResult& b) { return doubt(a.onTheDay) > doubt(b.onTheDay); }

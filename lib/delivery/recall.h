@@ -13,7 +13,8 @@ struct KnownDeviation {
   StatedTorque target;
   double meanDeviationPercent = 0;
   Uncertainty pull{};
-  double standardUncertaintyPercent = 0;  // of the mean deviation (the check's w)
+  double standardUncertaintyPercent = 0;     // of the mean deviation (the check's w, or a prediction's)
+  std::optional<double> degreesOfFreedom{};  // of that; absent: infinite
 };
 
 // The deviation in doubt: between the last good check and the failed one.
@@ -42,6 +43,9 @@ struct RecallFigure {
 struct RecallResult {
   RecallFigure onTheDay;   // deviation interpolated in time between the two checks
   RecallFigure worstCase;  // with the deviation found bad
+  // Beside them, where there never was a good check to interpolate from: the drift back from the failed check is
+  // borrowed from the tool's fleet.
+  std::optional<RecallFigure> byFleet{};
 };
 
 // Interpolates along the range between set-points (constant outside), and in time between the two checks (clamped to
@@ -49,6 +53,9 @@ struct RecallResult {
 // too. With no good check the deviation found bad is used throughout. REQUIRES: bad not empty; a setting and window
 // without problems (see problemsOf in delivery.h).
 RecallResult recallTightening(const DoubtfulPeriod& period, const PastTightening& tightening);
+
+// With the deviation known on that day, at set-points rising by target. REQUIRES: onTheDay not empty.
+RecallFigure recallFigure(const std::vector<KnownDeviation>& onTheDay, const PastTightening& tightening);
 
 // Worst first: by the larger of P(over part limit) and P(outside the window), on the day.
 bool worseThan(const RecallResult& a, const RecallResult& b);

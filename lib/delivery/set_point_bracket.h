@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <optional>
 #include <vector>
 
 #include "torque.h"
@@ -29,6 +30,12 @@ SetPointBracket<Point> bracket(const std::vector<Point>& points, StatedTorque se
   const double from = lower.target.in(setting.unit);
   return {
       .lower = lower, .upper = *upper, .weight = (setting.value - from) / (upper->target.in(setting.unit) - from)};
+}
+
+// Degrees of freedom between two set-points: the fewer; absent means infinite.
+inline std::optional<double> fewer(std::optional<double> a, std::optional<double> b) {
+  if (!a || !b) return a ? a : b;
+  return std::min(*a, *b);
 }
 
 }  // namespace steadyturn

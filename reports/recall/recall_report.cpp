@@ -39,6 +39,27 @@ TableBlock inDoubt(const RecallReportData& data) {
   return table;
 }
 
+// Where the tool's very first check failed: beside the deviation found bad, taken for all the days before, what tools
+// like it make likely.
+TableBlock borrowedTable(const RecallReportData& data) {
+  TableBlock table{.heading = "The same with the drift borrowed from tools like it",
+                   .columns = {{"No.", Align::Right},
+                               {"Day"},
+                               {"Deviation, %", Align::Right},
+                               {"Below, %", Align::Right},
+                               {"Above, %", Align::Right},
+                               {"Over part's limit, %", Align::Right}},
+                   .rows = {}};
+  for (const auto& line : data.lines) {
+    if (!line.result.byFleet) continue;
+    const RecallFigure& day = *line.result.byFleet;
+    table.rows.push_back({std::to_string(line.tightening.id), writeDate(line.tightening.date),
+                          signedFigure(day.deviationPercent), percentFigure(day.probabilityBelow),
+                          percentFigure(day.probabilityAbove), percentFigure(day.probabilityOverPartLimit)});
+  }
+  return table;
+}
+
 // Who has to be called in: each vehicle once, with what is to be looked at on it.
 TableBlock byVehicle(const RecallReportData& data) {
   std::map<std::string, std::map<std::string, int>> vehicles;
@@ -111,6 +132,10 @@ ReportDocument buildRecallReport(const RecallReportData& data) {
         ParagraphBlock{.heading = "Tightenings in doubt", .text = "None between the two checks."});
   } else {
     report.blocks.emplace_back(inDoubt(data));
+    if (!data.borrowed.empty()) {
+      report.blocks.emplace_back(borrowedTable(data));
+      report.blocks.emplace_back(ParagraphBlock{.heading = "", .text = data.borrowed + "."});
+    }
     report.blocks.emplace_back(byVehicle(data));
     report.blocks.emplace_back(decisions(data));
   }

@@ -27,6 +27,7 @@ struct RecallReportData {
   Date foundBad{};
   std::int64_t failedCheck = 0;
   std::vector<RecallLine> lines{};  // worst first
+  std::string borrowed{};           // what the lines' figures by the fleet rest on; empty: there are none
   std::optional<RecallClosing> closing{};
   Date issued{};
 };

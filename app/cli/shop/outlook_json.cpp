@@ -46,6 +46,7 @@ OrderedJson recallEntryJson(const RecallLine& entry) {
                    {"setting", torqueJson(entry.tightening.settingTorque())}};
   json.update(figureJson(entry.result.onTheDay));
   json["worst_case"] = figureJson(entry.result.worstCase);
+  json["by_fleet"] = entry.result.byFleet ? figureJson(*entry.result.byFleet) : OrderedJson(nullptr);
   json["vehicle"] = entry.tightening.vehicle;
   json["tightening"] = entry.tightening.id;
   json["decision"] = decisionJson(entry.decision);
@@ -139,6 +140,7 @@ OrderedJson recallJson(const RecallList& recall) {
           {"last_good", dateJson(recall.lastGood)},
           {"found_bad", dateJson(recall.foundBad)},
           {"tightenings", std::move(tightenings)},
+          {"borrowed", recall.borrowed.empty() ? OrderedJson(nullptr) : OrderedJson(recall.borrowed)},
           {"undecided", recall.undecided()},
           {"closed", closingJson(recall.closing)}};
 }

@@ -27,6 +27,27 @@ std::string stateText(const RecallList& recall) {
   return "All decided. Close it: sturn recall " + displayText(recall.tool) + " --close --by NAME\n";
 }
 
+// A tool whose very first check failed: what tools like it make likely, beside the deviation found bad throughout.
+std::string borrowedText(const RecallList& recall) {
+  if (recall.borrowed.empty()) return {};
+  TextTable table({{"no.", Side::Right},
+                   {"date"},
+                   {"deviation, %", Side::Right},
+                   {"below, %", Side::Right},
+                   {"above, %", Side::Right},
+                   {"over part's limit, %", Side::Right}});
+  for (const RecallLine& entry : recall.tightenings) {
+    if (!entry.result.byFleet) continue;
+    const RecallFigure& day = *entry.result.byFleet;
+    table.row({std::to_string(entry.tightening.id), writeDate(entry.tightening.date),
+               signedFigure(day.deviationPercent), percentFigure(day.probabilityBelow),
+               percentFigure(day.probabilityAbove), percentFigure(day.probabilityOverPartLimit)});
+  }
+  return "\nNo good check to interpolate from: above, the deviation found bad was there all along. By tools like "
+         "it:\n" +
+         table.text() + recall.borrowed + ".\n";
+}
+
 std::string recallText(const RecallList& recall) {
   if (!recall.foundBad) return displayText(recall.tool) + " has no failed check: nothing is in doubt.\n";
   std::string text = factLines({{"tool", recall.tool},
@@ -57,7 +78,7 @@ std::string recallText(const RecallList& recall) {
                percentFigure(day.probabilityOverPartLimit), percentFigure(worst.probabilityBelow),
                percentFigure(worst.probabilityAbove), decisionText(entry.decision)});
   }
-  return text + '\n' + table.text() + '\n' + stateText(recall) +
+  return text + '\n' + table.text() + borrowedText(recall) + '\n' + stateText(recall) +
          "\nWorst first. The deviation on the day is interpolated between the last good check and the failed one;\n"
          "at worst, the deviation found bad was there all along.\n";
 }

@@ -30,6 +30,11 @@ QString worstWords(const RecallLine& line) {
   if (worst.probabilityOverPartLimit)
     words += RecallPage::tr(", over the part's limit %1").arg(probabilityText(*worst.probabilityOverPartLimit));
   words += QStringLiteral(". ");
+  if (const auto& fleet = line.result.byFleet) {
+    words += RecallPage::tr("By tools like it (%1 that day): below %2, above %3. ")
+                 .arg(percentText(fleet->deviationPercent), probabilityText(fleet->probabilityBelow),
+                      probabilityText(fleet->probabilityAbove));
+  }
   if (line.fastener.plastic())
     words += RecallPage::tr("Plastic: look for cracks before you tighten it again, and renew the part in doubt. ");
   if (line.decision) {
@@ -148,11 +153,13 @@ void RecallPage::tell() {
     const QString good = list_->lastGood ? dateText(list_->lastGood) : tr("none on record");
     QString words =
         tr("<b>%1</b> was found bad on <b>%2</b>; last good check: <b>%3</b>. %4 tightenings in between, %5 still "
-           "to be decided. Deviation interpolated between the two checks; a joint is safe only when "
-           "someone has seen it.")
+           "to be decided. %6; a joint is safe only when someone has seen it.")
             .arg(tool.toHtmlEscaped(), dateText(list_->foundBad), good)
             .arg(list_->tightenings.size())
-            .arg(list_->undecided());
+            .arg(list_->undecided())
+            .arg(list_->lastGood ? tr("Deviation interpolated between the two checks")
+                                 : tr("The deviation found bad is taken for all the days before"));
+    if (!list_->borrowed.empty()) words += QStringLiteral(" %1.").arg(fromText(list_->borrowed).toHtmlEscaped());
     if (list_->closing)
       words += tr(" <b>Closed on %1%2.</b>")
                    .arg(dateText(list_->closing->date),

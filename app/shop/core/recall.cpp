@@ -1,7 +1,9 @@
 // After a failed check: what it puts in doubt, what is decided about each, and the closing of the recall.
 #include <algorithm>
 
+#include "fleet_assumption.h"
 #include "inside.h"
+#include "outlook_words.h"
 #include "shop_people.h"
 #include "validate.h"
 #include "writing.h"
@@ -34,8 +36,10 @@ DoubtfulPeriod doubtfulPeriod(const std::vector<PointSummary>& summaries, std::i
 
 struct FailedCheck {
   Date date{};
+  Direction direction = Direction::Clockwise;
   std::int64_t bad = 0;
   std::int64_t good = 0;  // 0: never a good one before
+  bool first = false;     // of the tool in this direction
 };
 
 // The newest check as found with a set-point that failed, and the last check without one before it.
@@ -50,7 +54,13 @@ std::optional<FailedCheck> newestFailureOf(const std::vector<PointSummary>& summ
     const auto date = summaries[i].date;
     for (; i < summaries.size() && summaries[i].check == id; ++i) verdict = std::max(verdict, summaries[i].verdict);
     const bool failed = verdict > Verdict::ConditionalPass;
-    if (failed && phase == Phase::AsFound) failure = FailedCheck{.date = date, .bad = id, .good = lastGood};
+    if (failed && phase == Phase::AsFound) {
+      failure = FailedCheck{.date = date,
+                            .direction = summaries.front().direction,
+                            .bad = id,
+                            .good = lastGood,
+                            .first = id == summaries.front().check};
+    }
     if (!failed) lastGood = id;
   }
   return failure;
@@ -69,6 +79,61 @@ std::optional<FailedCheck> newestFailure(const std::vector<PointSummary>& summar
   }
   return newest;
 }
+
+// What the contract leaves open: a tool whose very first check failed has nothing to interpolate from. Its deviation
+// on the days before is the failed check's, carried back along the drift of tools like it, as known on the failed
+// day.
+class BorrowedPast {
+ public:
+  BorrowedPast(const FleetBook& book, const std::string& tool, const FailedCheck& failure,
+               const std::vector<KnownDeviation>& bad)
+      : book_(book), tool_(tool), failure_(failure), bad_(bad) {}
+
+  // Absent where a set-point's fleet goes by tightenings and nobody counted the tool's.
+  std::optional<std::vector<KnownDeviation>> on(Date day) const {
+    std::vector<KnownDeviation> known;
+    for (const KnownDeviation& found : bad_) {
+      const auto place = book_.find(tool_, found.target, failure_.direction);
+      if (!place) return std::nullopt;
+      const auto exposure = exposureBack(place->fleet->exposure(), day);
+      if (!exposure) return std::nullopt;
+      const auto past = outlookBefore(*place->fleet, found.meanDeviationPercent, *exposure);
+      known.push_back(found);
+      known.back().meanDeviationPercent = past.deviationPercent;
+      known.back().standardUncertaintyPercent = past.standardError;
+      known.back().degreesOfFreedom = past.degreesOfFreedom;
+    }
+    return known;
+  }
+
+  std::string words() const {
+    const auto place = book_.find(tool_, bad_.front().target, failure_.direction);
+    if (!place) return {};
+    if (!place->fleet->isEstimated()) {
+      return "Before the failed check, assumed, no record yet. " + assumptionText(place->fleet->permittedPercent());
+    }
+    FleetWord word;
+    word.exposure = place->fleet->exposure();
+    word.toolsThatSpeak = place->fleet->toolsThatSpeak();
+    word.outlook.slope.borrowed = 1;
+    return borrowedSentence(OutlookBasis::Fleet, word) + " (" + place->group + "), back from the failed check";
+  }
+
+ private:
+  std::optional<double> exposureBack(Exposure exposure, Date day) const {
+    if (day >= failure_.date) return 0;
+    if (exposure == Exposure::Days) return yearsBetween(day, failure_.date);
+    const auto until = book_.tighteningsUpTo(tool_, failure_.date);
+    const auto then = book_.tighteningsUpTo(tool_, day);
+    if (!until || !then) return std::nullopt;
+    return (*until - *then) / tighteningsPerInterval;
+  }
+
+  const FleetBook& book_;
+  const std::string& tool_;
+  const FailedCheck& failure_;
+  const std::vector<KnownDeviation>& bad_;
+};
 
 Window windowFor(const Fastener& fastener) {
   return windowOf({.target = fastener.targetTorque(),
@@ -130,6 +195,9 @@ Result<RecallList> Shop::recall(const std::string& id) const {
     list.foundBad = period.foundBad;
     list.failedCheck = failure->bad;
     if (failure->good != 0) list.lastGood = period.lastGood;
+    std::optional<BorrowedPast> borrowed;
+    if (failure->first) borrowed.emplace(inside_->fleetBook(failure->date), id, *failure, period.bad);
+    if (borrowed) list.borrowed = borrowed->words();
     for (const auto& tightening :
          inside_->tightenings.ofTool(id, list.lastGood.value_or(Date::min()), period.foundBad)) {
       const auto spec = inside_->fasteners.find(tightening.fastener, tightening.fastenerNumber);
@@ -140,8 +208,11 @@ Result<RecallList> Shop::recall(const std::string& id) const {
           .window = windowFor(*spec),
           .partLimit = spec->partLimit ? std::optional(StatedTorque{*spec->partLimit, spec->unit}) : std::nullopt,
           .resolution = found->resolutionTorque()};
-      list.tightenings.push_back(
-          {.tightening = tightening, .fastener = *spec, .result = recallTightening(period, past)});
+      auto result = recallTightening(period, past);
+      if (const auto known = borrowed ? borrowed->on(past.date) : std::nullopt) {
+        result.byFleet = recallFigure(*known, past);
+      }
+      list.tightenings.push_back({.tightening = tightening, .fastener = *spec, .result = result});
     }
     std::stable_sort(list.tightenings.begin(), list.tightenings.end(),
                      [](const RecallLine& a, const RecallLine& b) { return worseThan(a.result, b.result); });
@@ -169,6 +240,7 @@ Result<RecallReportData> Shop::recallReport(const std::string& id) const {
                           .foundBad = *list->foundBad,
                           .failedCheck = list->failedCheck,
                           .lines = std::move(list->tightenings),
+                          .borrowed = list->borrowed,
                           .closing = list->closing,
                           .issued = today()};
 }

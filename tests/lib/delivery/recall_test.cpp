@@ -81,6 +81,17 @@ TEST(Recall, ProbabilitiesAreThoseOfTheDeviation) {
   EXPECT_FALSE(recallTightening(period(), metal).onTheDay.probabilityOverPartLimit);
 }
 
+// What a fleet makes likely: Student's t with the fewer degrees of freedom of the two set-points around.
+TEST(Recall, TakesAPredictionWithItsDegreesOfFreedom) {
+  auto at20 = known(20, 3, 0, 0.6);
+  at20.degreesOfFreedom = 9;
+  auto at60 = known(60, 3, 0, 0.6);
+  at60.degreesOfFreedom = 6;
+  const auto figure = recallFigure({at20, at60}, tightening("2025-02-20", 40));
+  EXPECT_NEAR(figure.deviationPercent, 3, 1e-12);
+  EXPECT_NEAR(figure.probabilityBelow, gsl_cdf_tdist_Q(((40 / 38.0 - 1) * 100 - 3) / 0.6, 6), 1e-9);
+}
+
 TEST(Recall, TheWorstComesFirst) {
   const RecallResult early = recallTightening(period(), tightening("2025-01-10", 20));
   const RecallResult late = recallTightening(period(), tightening("2025-04-01", 20));

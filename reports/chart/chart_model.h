@@ -101,7 +101,8 @@ struct ChartModel {
   std::vector<HorizontalLine> horizontals;
   std::vector<VerticalLine> verticals;
   Passage across{};
-  bool plainValues = false;  // shares and counts from nought on, written without signs
+  bool plainValues = false;            // shares and counts, written without signs
+  std::optional<double> valuesFrom{};  // where the axis of values begins; absent: a little below the lowest
 };
 
 }  // namespace steadyturn

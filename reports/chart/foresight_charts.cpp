@@ -79,7 +79,8 @@ ChartModel emptyWhatIf(const WhatIf& whatIf) {
                    .horizontals = {},
                    .verticals = {},
                    .across = Passage::ofCounts("checking interval, days"),
-                   .plainValues = true};
+                   .plainValues = true,
+                   .valuesFrom = 0};
   chart.verticals.push_back({.name = fmt::format("now: {} days", whatIf.intervalNow),
                              .role = Role::Today,
                              .date = countedAt(whatIf.intervalNow)});

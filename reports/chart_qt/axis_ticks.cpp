@@ -120,7 +120,7 @@ AxisRange valueRange(const ChartModel& chart) {
   const double above = chart.verticals.empty() ? 0.08 : 0.2;
   const bool floor = std::ranges::any_of(chart.points, &PointSeries::onFloor);
   const double low = extent.low - (floor ? 0.14 : 0.08) * span;
-  return {chart.plainValues ? std::max(0.0, low) : low, extent.high + above * span};
+  return {chart.valuesFrom.value_or(low), extent.high + above * span};
 }
 
 std::vector<Tick> dateTicks(AxisRange range, int most) {

@@ -113,7 +113,8 @@ FactsBlock facts(const RecallReportData& data) {
 constexpr const char* method =
     "Every tightening with this tool since its last good check. The deviation on the day is interpolated in time "
     "between "
-    "that check and the failed one; at worst, the deviation found bad was there all along. The probabilities are "
+    "that check and the failed one; at worst, the deviation found bad was there all along. Without a good check "
+    "before, that is taken for every day. The probabilities are "
     "those "
     "of one pull's torque at the fastener lying below or above its window, or over the part's limit (Student t with "
     "the uncertainties of the two checks, JCGM 100). They say where to look first; they are no proof that a joint is "

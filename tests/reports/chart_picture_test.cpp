@@ -8,6 +8,7 @@
 #include <QXmlStreamReader>
 
 #include "demo_reports.h"
+#include "foresight_charts.h"
 #include "make_chart.h"
 
 namespace steadyturn {
@@ -61,6 +62,23 @@ TEST(ChartSvg, NamesEveryLineSeriesAndAxis) {
                              "mean deviation ± W, %", "2021", "+4", "−4"}) {
     EXPECT_TRUE(texts.contains(QString::fromUtf8(needed))) << needed;
   }
+}
+
+TEST(ChartSvg, WritesSharesAndCountsWithoutSignsFromNoughtOn) {
+  const WhatIf whatIf{.scope = "W08",
+                      .intervalNow = 365,
+                      .target = 0.95,
+                      .keepsTarget = 412,
+                      .risks = {{.intervalDays = 30, .risk = 0, .worstRisk = 0, .checksPerYear = 12.2},
+                                {.intervalDays = 730, .risk = 0.09, .worstRisk = 0.09, .checksPerYear = 0.5}}};
+  const auto chart = riskChart(whatIf);
+  EXPECT_DOUBLE_EQ(wholeWindow(chart).values.low, 0);
+  const auto texts = textsOf(svgOf(chart, {560, 300}));
+  for (const char* needed : {"checking interval, days", "outside at its end, %", "keeps 95 %: 412 days",
+                             "now: 365 days", "target: at most 5 %", "600"}) {
+    EXPECT_TRUE(texts.contains(QString::fromUtf8(needed))) << needed;
+  }
+  EXPECT_FALSE(texts.contains(QStringLiteral("+")));
 }
 
 TEST(ChartSvg, HasNothingTranslucent) {

@@ -78,9 +78,11 @@ std::string recallText(const RecallList& recall) {
                percentFigure(day.probabilityOverPartLimit), percentFigure(worst.probabilityBelow),
                percentFigure(worst.probabilityAbove), decisionText(entry.decision)});
   }
+  const char* onTheDay = recall.lastGood ? "interpolated between the last good check and the failed one"
+                                         : "the one found bad, for want of a good check before";
   return text + '\n' + table.text() + borrowedText(recall) + '\n' + stateText(recall) +
-         "\nWorst first. The deviation on the day is interpolated between the last good check and the failed one;\n"
-         "at worst, the deviation found bad was there all along.\n";
+         "\nWorst first. The deviation on the day is " + onTheDay +
+         ";\nat worst, the deviation found bad was there all along.\n";
 }
 
 struct TypedRecall {

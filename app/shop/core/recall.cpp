@@ -1,5 +1,6 @@
 // After a failed check: what it puts in doubt, what is decided about each, and the closing of the recall.
 #include <algorithm>
+#include <cmath>
 
 #include "fleet_assumption.h"
 #include "inside.h"
@@ -100,7 +101,8 @@ class BorrowedPast {
       const auto past = outlookBefore(*place->fleet, found.meanDeviationPercent, *exposure);
       known.push_back(found);
       known.back().meanDeviationPercent = past.deviationPercent;
-      known.back().standardUncertaintyPercent = past.standardError;
+      // The fleet tells how checks scatter; what the failed check's own uncertainty holds besides, it does not know.
+      known.back().standardUncertaintyPercent = std::hypot(past.standardError, found.standardUncertaintyPercent);
       known.back().degreesOfFreedom = past.degreesOfFreedom;
     }
     return known;

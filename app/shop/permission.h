@@ -19,6 +19,7 @@ enum class Act {
   HoldTool,
   ReleaseTool,
   RetireTool,
+  GroupTool,
   AddReference,
   RecordCheck,
   CorrectCheck,
@@ -36,12 +37,12 @@ enum class Act {
   IssuePaper,
   DecideRecall
 };
-inline constexpr std::array allActs{Act::ManageUsers,      Act::ChangeOwnPin,   Act::ChangeShop,  Act::AddTool,
-                                    Act::HoldTool,         Act::ReleaseTool,    Act::RetireTool,  Act::AddReference,
-                                    Act::RecordCheck,      Act::CorrectCheck,   Act::RecordSetup, Act::EnterFastener,
-                                    Act::ApproveFastener,  Act::ChangeSynonyms, Act::SetService,  Act::WorkJob,
-                                    Act::RecordTightening, Act::Import,         Act::RestoreShop, Act::ChangeKeys,
-                                    Act::SignLedger,       Act::IssuePaper,     Act::DecideRecall};
+inline constexpr std::array allActs{
+    Act::ManageUsers,  Act::ChangeOwnPin, Act::ChangeShop,       Act::AddTool,         Act::HoldTool,
+    Act::ReleaseTool,  Act::RetireTool,   Act::GroupTool,        Act::AddReference,    Act::RecordCheck,
+    Act::CorrectCheck, Act::RecordSetup,  Act::EnterFastener,    Act::ApproveFastener, Act::ChangeSynonyms,
+    Act::SetService,   Act::WorkJob,      Act::RecordTightening, Act::Import,          Act::RestoreShop,
+    Act::ChangeKeys,   Act::SignLedger,   Act::IssuePaper,       Act::DecideRecall};
 
 std::string_view describe(Act act);  // "adding a tool"
 bool permits(AccountRole role, Act act);

@@ -2,6 +2,7 @@
 // checking interval be?
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -13,6 +14,12 @@
 #include "shop.h"
 
 namespace steadyturn {
+
+// Tools that a person says are alike, whatever their makers and maxima: the name that they share. Empty: as the
+// program groups them (app/shop/rules/fleet_book.h). Problems: NotFound, NotPermitted, an unfit name, Unavailable.
+Result<void> nameToolGroup(Shop& shop, const std::string& tool, const std::string& name);
+// By tool; tools without such a name are absent.
+Result<std::map<std::string, std::string>> toolGroups(const Shop& shop);
 
 struct GroupBacktest {
   std::string group;                   // "maker B, type II class A, up to 100 N·m, above 80 % of the maximum"

@@ -21,6 +21,14 @@ std::optional<std::string> ShopTable::setting(const std::string& name) const {
   return query.run(name).next() ? std::optional(query.text(0)) : std::nullopt;
 }
 
+std::map<std::string, std::string> ShopTable::settingsBelow(const std::string& prefix) const {
+  Statement query(database_, "SELECT name, value FROM shop_setting WHERE substr(name, 1, ?) = ?");
+  query.run(static_cast<std::int64_t>(prefix.size()), prefix);
+  std::map<std::string, std::string> below;
+  while (query.next()) below.emplace(query.text(0).substr(prefix.size()), query.text(1));
+  return below;
+}
+
 void ShopTable::set(const std::string& name, const std::string& value, const EntryStamp& stamp) {
   const auto entry = ledger_.append(stamp, "setting", settingFacts(name, value));
   Statement(database_,

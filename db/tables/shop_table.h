@@ -1,6 +1,7 @@
 // The shop's own facts: its name, its policies, and which files were taken in already.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,6 +15,8 @@ class ShopTable {
  public:
   ShopTable(Database& database, Ledger& ledger);
   std::optional<std::string> setting(const std::string& name) const;
+  // Those whose name begins so, by what follows in it.
+  std::map<std::string, std::string> settingsBelow(const std::string& prefix) const;
   void set(const std::string& name, const std::string& value, const EntryStamp& stamp);  // ledger kind "setting"
   // Files are recognised by the SHA-256 of their bytes (hex) and what they were imported as.
   bool fileWasImported(const std::string& kind, const std::string& sha256) const;

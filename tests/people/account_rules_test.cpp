@@ -14,14 +14,14 @@ using std::chrono::seconds;
 // takes a doubtful wrench out of use, the auditor changes nothing.
 TEST(Permission, IsTheDivisionOfWork) {
   const std::map<Act, bool> technician{
-      {Act::ManageUsers, false},     {Act::ChangeOwnPin, true},     {Act::ChangeShop, false},
-      {Act::AddTool, false},         {Act::HoldTool, true},         {Act::ReleaseTool, false},
-      {Act::RetireTool, false},      {Act::AddReference, false},    {Act::RecordCheck, false},
-      {Act::CorrectCheck, false},    {Act::RecordSetup, false},     {Act::EnterFastener, false},
-      {Act::ApproveFastener, false}, {Act::ChangeSynonyms, false},  {Act::SetService, false},
-      {Act::WorkJob, true},          {Act::RecordTightening, true}, {Act::Import, false},
-      {Act::RestoreShop, false},     {Act::ChangeKeys, false},      {Act::SignLedger, false},
-      {Act::IssuePaper, true},       {Act::DecideRecall, false}};
+      {Act::ManageUsers, false},   {Act::ChangeOwnPin, true},     {Act::ChangeShop, false},
+      {Act::AddTool, false},       {Act::HoldTool, true},         {Act::ReleaseTool, false},
+      {Act::RetireTool, false},    {Act::GroupTool, false},       {Act::AddReference, false},
+      {Act::RecordCheck, false},   {Act::CorrectCheck, false},    {Act::RecordSetup, false},
+      {Act::EnterFastener, false}, {Act::ApproveFastener, false}, {Act::ChangeSynonyms, false},
+      {Act::SetService, false},    {Act::WorkJob, true},          {Act::RecordTightening, true},
+      {Act::Import, false},        {Act::RestoreShop, false},     {Act::ChangeKeys, false},
+      {Act::SignLedger, false},    {Act::IssuePaper, true},       {Act::DecideRecall, false}};
   EXPECT_EQ(technician.size(), allActs.size());
   for (const Act act : allActs) {
     EXPECT_TRUE(permits(AccountRole::Lead, act)) << describe(act);

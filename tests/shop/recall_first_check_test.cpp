@@ -3,28 +3,23 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <QTemporaryDir>
 #include <cmath>
 #include <fstream>
 
-#include "shop.h"
+#include "wrench_shop.h"
 
 namespace steadyturn {
 namespace {
 
+using test::on;
 using testing::HasSubstr;
 using testing::IsEmpty;
 using testing::SizeIs;
 
-Date on(const char* date) { return parseDate(date, "date").value(); }
-
-class RecallOfAFirstCheck : public testing::Test {
+class RecallOfAFirstCheck : public test::WrenchShop {
  protected:
   void SetUp() override {
-    Reference reference;
-    reference.id = "R";
-    reference.expandedUncertaintyPercent = 0.4;
-    ASSERT_TRUE(shop.addReference(reference));
+    WrenchShop::SetUp();
     Fastener plug;
     plug.id = "F";
     plug.component = "drain plug";
@@ -33,27 +28,6 @@ class RecallOfAFirstCheck : public testing::Test {
     plug.high = 63;
     ASSERT_TRUE(shop.addFastener(plug));
     addTool("T");
-  }
-  void addTool(const std::string& id) {
-    Tool tool;
-    tool.id = id;
-    tool.kind = {ToolType::Setting, ToolClass::A};
-    tool.minimum = 20;
-    tool.maximum = 100;
-    tool.resolution = 1;
-    ASSERT_TRUE(shop.addTool(tool));
-  }
-  // Every reading of the check lies `percent` off.
-  void check(const std::string& tool, Date date, double percent) {
-    CheckDraft draft;
-    draft.tool = tool;
-    draft.reference = "R";
-    draft.date = date;
-    for (const double target : {20.0, 60.0, 100.0}) {
-      const auto reading = writeNumber(target / (1 + percent / 100));
-      draft.points.push_back({.target = writeNumber(target), .readings = std::vector<std::string>(5, reading)});
-    }
-    ASSERT_TRUE(shop.recordCheck(draft));
   }
   // From an older record: the Bay lets nobody use a tool that was never checked.
   void tighten(const std::string& date) {
@@ -73,9 +47,6 @@ class RecallOfAFirstCheck : public testing::Test {
       }
     }
   }
-
-  QTemporaryDir folder;
-  Shop shop = *Shop::create(folder.filePath("shop.sturn").toStdString());
 };
 
 TEST_F(RecallOfAFirstCheck, IsCarriedBackAlongTheFleetsDriftBesideTheContractsFigures) {

@@ -13,6 +13,7 @@ void addToolCommands(Context& context);
 void addReferenceCommands(Context& context);
 void addCheckCommands(Context& context);
 void addDriftCommands(Context& context);  // drift, due
+void addGroupCommand(Context& context, CLI::App& tools);
 void addFleetCommands(Context& context);  // backtest, interval
 void addFastenerCommands(Context& context);
 void addLimitCommand(Context& context, CLI::App& fasteners);

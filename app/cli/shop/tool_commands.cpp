@@ -152,7 +152,7 @@ void addStatusCommand(Context& context, CLI::App& group, const char* name, const
 }  // namespace
 
 void addToolCommands(Context& context) {
-  CLI::App& group = *context.addGroup("tool", "The tools: add, list, show, hold, release, retire");
+  CLI::App& group = *context.addGroup("tool", "The tools: add, list, show, group, hold, release, retire");
   const auto id = std::make_shared<std::string>();
   const auto json = std::make_shared<bool>(false);
 
@@ -173,6 +173,7 @@ void addToolCommands(Context& context) {
   show->add_flag("--json", *json, "Print the tool as JSON");
   context.runs(show, [=](Shop& shop) { return showTool(shop, *id, *json); });
 
+  addGroupCommand(context, group);
   addStatusCommand(context, group, "hold", "Take a tool out of use for now", &Shop::holdTool, "held");
   addStatusCommand(context, group, "release", "Put a held tool back to use", &Shop::releaseTool, "in service");
   addStatusCommand(context, group, "retire", "Take a tool out of use for good", &Shop::retireTool, "retired");

@@ -4,9 +4,16 @@
 
 namespace steadyturn {
 
+std::map<std::string, std::string> namedGroups(const ShopTable& facts) {
+  auto groups = facts.settingsBelow(toolGroupSetting);
+  std::erase_if(groups, [](const auto& one) { return one.second.empty(); });
+  return groups;
+}
+
 // Facts of a tool never change once it is there, and evidence only grows, so counts tell whether anything is new.
 bool FleetShelf::isCurrent(Date asOf, double confidence) const {
   if (!book_ || taken_ != std::tuple(asOf, confidence, tools_.count(), checks_.newestId())) return false;
+  if (named_ != namedGroups(facts_)) return false;
   return !book_->goesByTightenings() || newestTightening_ == tightenings_.newestId();
 }
 
@@ -16,6 +23,8 @@ const FleetBook& FleetShelf::gather(Date asOf, double confidence, Feed&& feed) {
   newestTightening_ = tightenings_.newestId();
   const auto tools = tools_.all();
   auto book = std::make_unique<FleetBook>(tools, confidence);
+  named_ = namedGroups(facts_);
+  for (const auto& [tool, group] : named_) book->name(tool, group);
   tightenings_.forEachDaysCount(asOf, [&](const std::string& tool, Date day, std::int64_t tightenings) {
     book->count(tool, day, tightenings);
   });

@@ -39,7 +39,7 @@ Shop::Inside::Inside(Database opened)
       recalls(database, ledger),
       bench(database, ledger),
       drafts(database),
-      fleets(tools, checks, tightenings),
+      fleets(facts, tools, checks, tightenings),
       signing(database, ledger),
       issued(database, ledger),
       accounts(database, ledger),

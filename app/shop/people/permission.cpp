@@ -28,6 +28,8 @@ constexpr Rule ruleOf(Act act) {
       return {By::Lead, "releasing a tool"};
     case Act::RetireTool:
       return {By::Lead, "retiring a tool"};
+    case Act::GroupTool:
+      return {By::Lead, "saying which tools are alike"};
     case Act::AddReference:
       return {By::Lead, "adding a reference standard or its range"};
     case Act::RecordCheck:

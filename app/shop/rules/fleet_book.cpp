@@ -16,14 +16,6 @@ std::string kindName(const Tool& tool) {
   return fmt::format("type {} class {}", writeType(tool.kind.type), writeClass(tool.kind.cls));
 }
 
-// From the finest to the coarsest; a tool whose maker nobody wrote down shares none.
-std::vector<std::string> groupNames(const Tool& tool) {
-  const std::string reach = fmt::format(", up to {}", writeTorque(tool.maximumTorque()));
-  if (tool.maker.empty()) return {kindName(tool) + reach, kindName(tool), kindName(tool)};
-  const std::string made = tool.maker + ", " + kindName(tool);
-  return {made + reach, made, kindName(tool)};
-}
-
 constexpr std::size_t levels = 3;
 
 using GroupKey = std::tuple<std::string, SetPointBand, Direction>;
@@ -97,6 +89,16 @@ void FleetBook::add(const PointSummary& point) {
   const auto tightenings = counts == counts_.end() ? std::nullopt : counts->second.upTo(point.date);
   seriesFor(point).member.add({.date = point.date, .phase = point.phase, .deviationPercent = point.meanDeviation},
                               tightenings);
+}
+
+// From the finest to the coarsest; a tool whose maker nobody wrote down shares none.
+std::vector<std::string> FleetBook::groupNames(const Tool& tool) const {
+  const std::string made = (tool.maker.empty() ? "" : tool.maker + ", ") + kindName(tool);
+  const auto named = named_.find(tool.id);
+  const std::string finest = named != named_.end()
+                                 ? "the shop's group " + named->second
+                                 : fmt::format("{}, up to {}", made, writeTorque(tool.maximumTorque()));
+  return {finest, made, kindName(tool)};
 }
 
 void FleetBook::settle(Date asOf) {

@@ -1,6 +1,7 @@
 // The shop's tools as fleets: which are alike, what each fleet's record says, and each tool's place in it.
 //
-// Tools are alike that share maker, kind (ISO 6789 type and class) and maximum; where those have no record of their
+// Tools are alike that a person put into one group by name. Otherwise, and where such a group has no record of its
+// own, those are that share maker, kind (ISO 6789 type and class) and maximum; where those have no record of their
 // own, the same maker and kind; then the same kind. A fleet holds one set-point of each tool in one direction: the
 // set-points of one check share that day's conditions, so taking them for independent would count one check three
 // times. Set-points correspond by their share of the tool's maximum: up to 40 %, up to 80 %, above.
@@ -27,8 +28,10 @@ class FleetBook {
     std::string group;  // "maker B, type II class A, up to 100 N·m"
   };
 
-  // Gathers counts, then checks; settle() groups and fits.
+  // Gathers names, counts, then checks; settle() groups and fits.
   FleetBook(const std::vector<Tool>& tools, double confidence);
+  // The shop's own group of a tool. REQUIRES: not empty.
+  void name(const std::string& tool, const std::string& group) { named_[tool] = group; }
   // Day by day, rising. A tool without counts goes by days.
   void count(const std::string& tool, Date day, std::int64_t tightenings);
   void add(const PointSummary& point);  // a tool's in order of time
@@ -62,10 +65,12 @@ class FleetBook {
     std::optional<double> upTo(Date day) const;
   };
   Series& seriesFor(const PointSummary& point);
+  std::vector<std::string> groupNames(const Tool& tool) const;
   Fleet fleetOf(const std::vector<std::size_t>& alike) const;
 
   double confidence_;
   std::map<std::string, Tool, std::less<>> tools_;
+  std::map<std::string, std::string, std::less<>> named_;
   std::map<std::string, Counts, std::less<>> counts_;
   std::vector<Series> series_;
   std::map<std::string, std::vector<std::size_t>, std::less<>> ofTool_;

@@ -82,6 +82,19 @@ TEST_F(DemoShop, SaysHowLongTheIntervalMayBe) {
   EXPECT_EQ(run({"interval", "W08", "--group", "x"}).status, 64);
 }
 
+TEST_F(NewShop, SaysWhichToolsAreAlikeByName) {
+  addToolAndReference();
+  EXPECT_EQ(ask({"tool", "group", "T1", "--name", "wheel wrenches"}).at("group"), "wheel wrenches");
+  EXPECT_EQ(ask({"tool", "group"}).at("groups"), json::array({{{"tool", "T1"}, {"group", "wheel wrenches"}}}));
+  ASSERT_EQ(record("2026-01-10", "as_found", "target,reading,unit\n60,59.4,N.m\n").status, 0);
+  EXPECT_TRUE(ask({"verify"}).at("intact"));
+  EXPECT_TRUE(ask({"tool", "group", "T1", "--automatic"}).at("group").is_null());
+  EXPECT_TRUE(ask({"tool", "group"}).at("groups").empty());
+  EXPECT_EQ(run({"tool", "group", "T1"}).status, 65);
+  EXPECT_EQ(run({"tool", "group", "T9", "--name", "x"}).status, 65);
+  EXPECT_EQ(run({"tool", "group", "T1", "--name", "x", "--automatic"}).status, 64);
+}
+
 // The contract's assumption while a tool's drift is unknown and no fleet is on record: its newest mean deviation with
 // half its permissible deviation, in choose; the drift says what is assumed.
 TEST_F(NewShop, SaysSoWhileNothingIsOnRecord) {

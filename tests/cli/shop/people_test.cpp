@@ -47,6 +47,7 @@ constexpr Row rows[]{
     {"tool hold H-@", By::Technician},
     {"tool release T-held", By::Lead},
     {"tool retire T-nora", By::Lead},
+    {"tool group T1 --name vans", By::Lead},
     {"reference add R-@ --expanded-uncertainty-percent 0.4", By::Lead},
     {"reference read R-dcc %/missing.xml", By::Lead, 66},
     {"reference list", By::Everybody},

@@ -46,7 +46,7 @@ struct IntervalQuestion {
   Date asOf{};
   double target = 0.95;  // probability of being inside at the end of the interval; above 0, below 1
   std::vector<int> intervals{30, 61, 91, 122, 183, 274, 365, 548, 730};  // days, to be tried
-  bool andKept = false;  // and the present one, and the one that keeps the target if no more than twice the longest
+  bool andKept = false;  // and the present one, and the way up to the one that keeps the target
 };
 
 struct IntervalReport {

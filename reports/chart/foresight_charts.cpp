@@ -84,10 +84,7 @@ ChartModel emptyWhatIf(const WhatIf& whatIf) {
   chart.verticals.push_back({.name = fmt::format("now: {} days", whatIf.intervalNow),
                              .role = Role::Today,
                              .date = countedAt(whatIf.intervalNow)});
-  // An interval far beyond those tried is told in words only.
-  const bool near =
-      whatIf.keepsTarget && (whatIf.risks.empty() || *whatIf.keepsTarget <= 2 * whatIf.risks.back().intervalDays);
-  if (near) {
+  if (whatIf.keepsTarget) {
     chart.verticals.push_back({.name = fmt::format("keeps {}: {} days", percent(whatIf.target), *whatIf.keepsTarget),
                                .role = Role::Crossing,
                                .date = countedAt(*whatIf.keepsTarget)});

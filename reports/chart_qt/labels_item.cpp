@@ -32,7 +32,8 @@ void LabelsItem::layOut() {
   for (const auto& line : model_->horizontals) {
     // A guard band's name stands inside the limits, every other one outside.
     const bool above = chart_->mapToPosition({0, line.value}, placed_).y() < middle;
-    placeHorizontal(line, above != (line.role == Role::Guard));
+    // Shares rise from the left: below a target there the curve would be hidden.
+    placeHorizontal(line, model_->plainValues || above != (line.role == Role::Guard));
   }
   // The rarer the line, the surer its label: adjustments come last and give way.
   for (const auto& line : model_->verticals) {
@@ -59,15 +60,11 @@ void LabelsItem::placeHorizontal(const HorizontalLine& line, bool upper) {
   // Never over an axis: a line at the edge has its name on the other side.
   if (box.bottom() > plot.bottom()) box.moveBottom(y - 1);
   if (box.top() < plot.top()) box.moveTop(y + 1);
-  // Risks rise from the left: there a name would hide the curve.
-  const bool atRight = model_->plainValues;
-  if (atRight) box.moveRight(plot.right() - gap);
   // Where lines lie close, names stand side by side.
   const auto taken = [&] {
     return std::ranges::any_of(labels_, [&](const Label& other) { return other.box.intersects(box); });
   };
-  const double step = (atRight ? -1 : 1) * box.width() / 2;
-  while (taken() && box.right() < plot.right() && box.left() > plot.left()) box.translate(step, 0);
+  while (taken() && box.right() < plot.right()) box.moveLeft(box.left() + box.width() / 2);
   if (taken()) return;
   labels_.push_back({text, box, theme_.colour(line.role)});
 }

@@ -91,9 +91,13 @@ std::map<std::string, std::vector<std::size_t>> byTool(const FleetBook& book, co
 std::vector<int> toBeTried(const IntervalQuestion& question, const IntervalReport& report) {
   auto days = question.intervals;
   if (!question.andKept || days.empty()) return days;
-  const int longest = 2 * *std::ranges::max_element(days);
+  const int kept = report.recommendedDays.value_or(report.policyDays);
+  constexpr double step = 1.5;  // close enough for a curve through them
+  for (double between = step * *std::ranges::max_element(days); between < kept; between *= step) {
+    days.push_back(static_cast<int>(between));
+  }
   days.push_back(report.policyDays);
-  if (report.recommendedDays && *report.recommendedDays <= longest) days.push_back(*report.recommendedDays);
+  days.push_back(kept);
   std::ranges::sort(days);
   const auto doubles = std::ranges::unique(days);
   days.erase(doubles.begin(), doubles.end());

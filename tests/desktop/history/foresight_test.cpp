@@ -3,6 +3,7 @@
 #include <QFile>
 #include <QLineEdit>
 #include <QSpinBox>
+#include <algorithm>
 
 #include "chart_pane.h"
 #include "demo_shop.h"
@@ -55,6 +56,12 @@ TEST_F(ForesightTest, showsTheFiguresOfTheShopsOwnAnswer) {
   EXPECT_EQ(model().found()->scores.fleet.forecasts(), past->all.fleet.forecasts());
   EXPECT_EQ(model().found()->whatIf.keepsTarget, whatIf->recommendedDays);
   EXPECT_EQ(model().found()->methods.size(), 3U);
+  // The curve goes through the interval that keeps the target, and there the risk is the target's.
+  const auto& risks = model().found()->whatIf.risks;
+  const auto kept = std::ranges::find(risks, whatIf->recommendedDays.value(), &IntervalRisk::intervalDays);
+  ASSERT_NE(kept, risks.end());
+  EXPECT_LE(kept->risk, 0.05);
+  EXPECT_TRUE(std::ranges::is_sorted(risks, {}, &IntervalRisk::intervalDays));
   for (const char* name :
        {"Chart of what the intervals of earlier predictions held", "Chart of the risk of a checking interval",
         "Chart of the checks a year that an interval takes"}) {

@@ -208,14 +208,17 @@ class Reader {
   }
 
   // A figure of the quantity in % of its base, or of its own value where the list has no base.
-  static std::optional<double> percent(const DccQuantity& quantity, const DccQuantity* base,
-                                       std::optional<double> figure, std::size_t index) {
+  std::optional<double> percent(const DccQuantity& quantity, const DccQuantity* base, std::optional<double> figure,
+                                std::size_t index) {
     if (!figure) return std::nullopt;
     if (isPercent(quantity.unit)) return figure;
     const auto whole = base ? at(base->values, index) : at(quantity.values, index);
     if (!whole || *whole == 0) return std::nullopt;
     const double wholeFactor = newtonMetresIn(base ? base->unit : quantity.unit);
-    return *figure * newtonMetresIn(quantity.unit) / (*whole * wholeFactor) * 100;
+    const double percent = *figure * newtonMetresIn(quantity.unit) / (*whole * wholeFactor) * 100;
+    if (!std::isfinite(percent))
+      xml_.raiseError(QStringLiteral("%1 of %2 is beyond all measure").arg(*figure).arg(*whole));
+    return percent;
   }
 
   static constexpr int deepest = 64;  // elements within elements; a certificate has some fifteen

@@ -58,9 +58,20 @@ class Chance {
 
  private:
   void step(Input& input, const std::vector<Input>& pool) {
-    static constexpr std::array<std::string_view, 18> telling{
-        "\"", "\"\"",    ",", ";",  "\r\n", "\xEF\xBB\xBF",       "\xff", "1e999", "-0", "NaN", "{", "}",
-        "[",  "{value}", "'", "--", "END;", "9999999999999999999"};
+    static constexpr std::array<std::string_view, 26> telling{
+        "\"",   "\"\"",
+        ",",    ";",
+        "\r\n", "\xEF\xBB\xBF",
+        "\xff", "1e999",
+        "-0",   "NaN",
+        "{",    "}",
+        "[",    "{value}",
+        "'",    "--",
+        "END;", "9999999999999999999",
+        "<",    "<![CDATA[",
+        "]]>",  "<!--",
+        "-->",  "/>",
+        "&#0;", "<!DOCTYPE d [<!ENTITY x SYSTEM \"file:///etc/hostname\">]>"};
     const auto at = below(input.size() + 1);
     switch (below(8)) {
       case 0:

@@ -4,6 +4,9 @@
 #include <gmock/gmock.h>
 
 #include <QBuffer>
+#include <QStringEncoder>
+#include <QTcpServer>
+#include <QTemporaryFile>
 
 #include "dcc.h"
 #include "demo_reports.h"
@@ -117,12 +120,75 @@ TEST(DccReader, RefusesWhatIsNoCertificate) {
   EXPECT_THAT(refusalOf(certificate(nominal)), HasSubstr("no expanded uncertainty"));
   EXPECT_THAT(refusalOf(certificate("<dcc:quantity><si:real><si:value>1O</si:value></si:real></dcc:quantity>")),
               HasSubstr("not a number"));
+  auto tiny = nominal;
+  auto huge = errors;
+  EXPECT_THAT(refusalOf(certificate(tiny.replace("20 60", "1e-300 60") + huge.replace("0.05", "1e300"))),
+              HasSubstr("beyond all measure"));
 }
 
-TEST(DccReader, RefusesEntitiesAndEndlessNesting) {
-  EXPECT_EQ(refusalOf(R"(<?xml version="1.0"?><!DOCTYPE d [<!ENTITY x SYSTEM "file:///etc/passwd">]>)" +
-                      certificate(nominal + errors)),
-            "a document type");
+// XML 1.0, 4.1 and 4.6: characters by number and the five entities that need no declaration.
+TEST(DccReader, ReadsCharactersByNumberAndTheFiveNamedOnes) {
+  const auto read =
+      reading(certificate(nominal + errors).replace("LAB-2026-17", "A&amp;B&#32;&lt;1&gt;&#x2F;&quot;2&apos;"));
+  ASSERT_TRUE(read);
+  EXPECT_EQ(read->number, "A&B <1>/\"2'");
+}
+
+// A certificate that names an entity as its number, the entity declared in a document type.
+QByteArray withDocumentType(const QByteArray& type, const QByteArray& number = "&x;") {
+  return certificate(nominal + errors).replace("LAB-2026-17", number).replace("?>\n", "?>\n" + type + "\n");
+}
+
+TEST(DccReader, NeverOpensWhatADocumentTypeNames) {
+  QTemporaryFile secret;
+  ASSERT_TRUE(secret.open());
+  secret.write("kept to itself");
+  secret.flush();
+  const QByteArray file = secret.fileName().toUtf8();
+  for (const auto& type : {"<!DOCTYPE d [<!ENTITY x SYSTEM \"file://" + file + "\">]>",
+                           "<!DOCTYPE d [<!ENTITY x SYSTEM \"" + file + "\">]>",
+                           "<!DOCTYPE d [<!ENTITY x PUBLIC \"-//X\" \"file://" + file + "\">]>",
+                           "<!DOCTYPE d [<!ENTITY % y SYSTEM \"file://" + file + "\"> %y;]>",
+                           "<!DOCTYPE d SYSTEM \"file://" + file + "\">",
+                           "<!-- first --><!DOCTYPE d [<!ENTITY x SYSTEM \"file://" + file + "\">]>"}) {
+    EXPECT_EQ(refusalOf(withDocumentType(type)), "a document type") << type.toStdString();
+    const QString utf16 = QString::fromUtf8(withDocumentType(type).replace("UTF-8", "UTF-16"));
+    EXPECT_EQ(refusalOf(QStringEncoder(QStringEncoder::Utf16, QStringEncoder::Flag::WriteBom)(utf16)),
+              "a document type");
+  }
+}
+
+TEST(DccReader, AsksNobodyOnTheNetwork) {
+  QTcpServer server;
+  ASSERT_TRUE(server.listen(QHostAddress::LocalHost));
+  const QByteArray address = "http://127.0.0.1:" + QByteArray::number(server.serverPort()) + "/outside";
+  EXPECT_EQ(refusalOf(withDocumentType("<!DOCTYPE d [<!ENTITY x SYSTEM \"" + address + "\">]>")), "a document type");
+  EXPECT_EQ(refusalOf(withDocumentType("<!DOCTYPE d SYSTEM \"" + address + "\">")), "a document type");
+  auto schema = certificate(nominal + errors);
+  schema.replace("schemaVersion",
+                 "xmlns:i=\"http://www.w3.org/2001/XMLSchema-instance\" i:schemaLocation=\"https://ptb.de/dcc " +
+                     address + "\" schemaVersion");
+  EXPECT_TRUE(reading(schema));
+  EXPECT_FALSE(server.hasPendingConnections() || server.waitForNewConnection(0));
+}
+
+// Ten times ten times … "ha": by an entity of the text, of an attribute's default, and of the document type itself.
+// It would be some gigabytes.
+TEST(DccReader, NeverExpandsADeclaredEntity) {
+  QByteArray laughs = "<!ENTITY a0 \"ha\">", parameters = "<!ENTITY % a0 \"<!ELEMENT e ANY>\">";
+  for (int i = 1; i < 10; ++i) {
+    const QByteArray name = "a" + QByteArray::number(i), before = "a" + QByteArray::number(i - 1);
+    laughs += "<!ENTITY " + name + " \"" + ("&" + before + ";").repeated(10) + "\">";
+    parameters += "<!ENTITY % " + name + " \"" + ("&#37;" + before + ";").repeated(10) + "\">";
+  }
+  EXPECT_EQ(refusalOf(withDocumentType("<!DOCTYPE d [" + laughs + "]>", "&a9;")), "a document type");
+  EXPECT_EQ(refusalOf(withDocumentType("<!DOCTYPE d [<!ENTITY x \"ha\">]>")), "a document type") << "not even once";
+  EXPECT_NE(refusalOf(withDocumentType("<!DOCTYPE d [" + laughs + "<!ATTLIST d x CDATA \"&a9;\">]>")), "taken");
+  EXPECT_NE(refusalOf(withDocumentType("<!DOCTYPE d [" + parameters + "%a9;]>")), "taken");
+  EXPECT_THAT(refusalOf(withDocumentType("", "&undeclared;")), HasSubstr("undeclared"));
+}
+
+TEST(DccReader, RefusesEndlessNesting) {
   QByteArray deep, closing;
   for (int i = 0; i < 100'000; ++i) {
     deep += "<dcc:list>";

@@ -73,5 +73,27 @@ TEST_F(TwoAtOnce, TheLogHasNoGapWhenFourWrite) {
   EXPECT_EQ(shop_.checksOf("T1")->size(), static_cast<std::size_t>(4 * each));
 }
 
+// The window and two runs of the command line, each a process of its own.
+TEST_F(TwoAtOnce, ProgramsTakeTurnsAndEachGetsItsAnswer) {
+  constexpr int ours = 40, apart = 1000;  // days: no two write the same check
+  QProcess others[2];
+  for (int i = 0; i < 2; ++i) {
+    others[i].start(VICTIM, {"save", QString::fromStdString(path_), QString::number((i + 1) * apart)});
+    ASSERT_TRUE(others[i].waitForReadyRead()) << "it saved one";
+  }
+  for (int day = 0; day < ours; ++day) EXPECT_TRUE(shop_.recordCheck(checkOfDay(day))) << day;
+  qsizetype answered = 0;
+  for (auto& other : others) {
+    EXPECT_EQ(other.state(), QProcess::Running) << "a save of it was refused";
+    other.kill();
+    other.waitForFinished();
+    answered += other.readAllStandardOutput().size();
+  }
+  const auto saved = static_cast<qsizetype>(shop_.checksOf("T1")->size());
+  EXPECT_GE(saved, ours + answered);
+  EXPECT_LE(saved, ours + answered + 2) << "a kill may fall between a save and its answer";
+  EXPECT_TRUE(verifyShop(shop_)->intact());
+}
+
 }  // namespace
 }  // namespace steadyturn

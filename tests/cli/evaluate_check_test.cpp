@@ -11,7 +11,7 @@ namespace {
 using nlohmann::json;
 
 // The contract's own example.
-const json example = json::parse(R"(
+const json checkExample = json::parse(R"(
 {"tool": {"type": "II", "class": "A", "max": {"value": 100, "unit": "N.m"}, "resolution": {"value": 1, "unit": "N.m"}},
  "limit_percent": 4,
  "reference": {"expanded_uncertainty_percent": 0.4, "coverage_factor": 2, "error_percent": 0},
@@ -19,14 +19,14 @@ const json example = json::parse(R"(
  "rule": "simple",
  "points": [{"target": {"value": 20, "unit": "N.m"}, "readings": {"unit": "N.m", "values": [19.8, 20.1, 20.0, 19.9, 20.2]}}]})");
 
-json resultOf(const json& document) {
+json checkResult(const json& document) {
   const Answer answer = evaluate("check", document.dump());
   EXPECT_EQ(answer.status, 0) << answer.err;
   return answer.json();
 }
 
 TEST(EvaluateCheck, HasEveryFieldOfTheContract) {
-  const json result = resultOf(example);
+  const json result = checkResult(checkExample);
   for (const char* field : {"verdict", "limit_percent", "not_evaluated", "notes", "points"}) {
     EXPECT_TRUE(result.contains(field)) << field;
   }
@@ -52,13 +52,13 @@ double squared(double value) { return value * value; }
 // the graduation as rectangles of full width, W′ = |mean| + 2 w + |b_e|.
 TEST(EvaluateCheck, AgreesWithTheBudgetWrittenOut) {
   const std::vector<double> readings{101.2, 100.8, 101.0, 101.4, 100.9};
-  json document = example;
+  json document = checkExample;
   document["reference"] = {{"expanded_uncertainty_percent", 0.5}, {"coverage_factor", 2}, {"error_percent", 0.1}};
   document["variation_percent"] = {
       {"reproducibility", 0.4}, {"drive", 0.3}, {"interface", 0.2}, {"loading_point", 0.6}};
   document["points"] = {
       {{"target", {{"value", 100}, {"unit", "Nm"}}}, {"readings", {{"unit", "N\xC2\xB7m"}, {"values", readings}}}}};
-  const json point = resultOf(document).at("points").at(0);
+  const json point = checkResult(document).at("points").at(0);
 
   std::vector<double> deviations;
   for (const double reading : readings) deviations.push_back((100 / reading - 1) * 100);
@@ -80,38 +80,39 @@ TEST(EvaluateCheck, AgreesWithTheBudgetWrittenOut) {
 
 // ISO 6789-1 (from memory): Type II class A ± 4 % above 10 N·m, ± 6 % up to 10 N·m.
 TEST(EvaluateCheck, TakesTheLimitFromTheKindOfTool) {
-  json document = example;
+  json document = checkExample;
   document.erase("limit_percent");
-  EXPECT_EQ(resultOf(document).at("limit_percent"), 4);
+  EXPECT_EQ(checkResult(document).at("limit_percent"), 4);
   document["tool"]["max"] = {{"value", 10}, {"unit", "N.m"}};
   document["points"][0]["target"]["value"] = 10;
   document["points"][0]["readings"]["values"] = {10, 10, 10, 10, 10};
-  EXPECT_EQ(resultOf(document).at("limit_percent"), 6);
+  EXPECT_EQ(checkResult(document).at("limit_percent"), 6);
 }
 
 TEST(EvaluateCheck, ListsWhatWasNotEvaluated) {
-  json document = example;
+  json document = checkExample;
   document["variation_percent"].erase("drive");
-  EXPECT_EQ(resultOf(document).at("not_evaluated"), json({"drive"}));
+  EXPECT_EQ(checkResult(document).at("not_evaluated"), json({"drive"}));
   document.erase("variation_percent");
-  EXPECT_EQ(resultOf(document).at("not_evaluated"), json({"reproducibility", "drive", "interface", "loading_point"}));
+  EXPECT_EQ(checkResult(document).at("not_evaluated"),
+            json({"reproducibility", "drive", "interface", "loading_point"}));
 }
 
 // Four of five readings of 100 N·m at 100, one at 105: −4.76 % leaves ± 4 %.
 TEST(EvaluateCheck, FailsBySingleReading) {
-  json document = example;
+  json document = checkExample;
   document["points"][0]["readings"]["values"] = {20, 20, 20, 20, 21};
-  EXPECT_EQ(resultOf(document).at("verdict"), "fail");
+  EXPECT_EQ(checkResult(document).at("verdict"), "fail");
   document["rule"] = "guarded";
-  EXPECT_EQ(resultOf(document).at("verdict"), "conditional fail");
+  EXPECT_EQ(checkResult(document).at("verdict"), "conditional fail");
 }
 
 // A reading in another unit is the same reading: 20 N·m is 2000 cN·m.
 TEST(EvaluateCheck, ComparesReadingsInAnotherUnit) {
-  json document = example;
+  json document = checkExample;
   document["points"][0]["readings"] = json::parse(R"({"unit": "cNm", "values": [1980, 2010, 2000, 1990, 2020]})");
-  const json direct = resultOf(example).at("points").at(0);
-  const json converted = resultOf(document).at("points").at(0);
+  const json direct = checkResult(checkExample).at("points").at(0);
+  const json converted = checkResult(document).at("points").at(0);
   for (std::size_t i = 0; i < 5; ++i) {
     EXPECT_NEAR(converted.at("deviations_percent")[i].get<double>(), direct.at("deviations_percent")[i].get<double>(),
                 1e-12);

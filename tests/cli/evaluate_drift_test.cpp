@@ -11,14 +11,14 @@ namespace {
 using nlohmann::json;
 
 // The contract's own example.
-const json example = json::parse(R"(
+const json driftExample = json::parse(R"(
 {"limit_percent": 4, "confidence": 0.95, "as_of": "2026-06-01", "interval_days": 365,
  "checks": [{"date": "2023-01-16", "phase": "as_found", "deviation_percent": 0.2},
             {"date": "2024-01-10", "phase": "as_found", "deviation_percent": 1.1},
             {"date": "2024-01-10", "phase": "as_left",  "deviation_percent": 0.1},
             {"date": "2025-01-14", "phase": "as_found", "deviation_percent": 0.9}]})");
 
-json resultOf(const json& document) {
+json driftResult(const json& document) {
   const Answer answer = evaluate("drift", document.dump());
   EXPECT_EQ(answer.status, 0) << answer.err;
   return answer.json();
@@ -28,7 +28,7 @@ json resultOf(const json& document) {
 // slope = (359 · 0.9 + 370 · 0.8) / (359² + 370²) a day; the residual sum of squares is half of (Δ − slope · days)²
 // each.
 TEST(EvaluateDrift, AgreesWithTheExampleWorkedByHand) {
-  const json result = resultOf(example);
+  const json result = driftResult(driftExample);
   const double slope = (359 * 0.9 + 370 * 0.8) / (359. * 359 + 370. * 370);
   const double first = 0.9 - slope * 359, second = 0.8 - slope * 370;
   EXPECT_NEAR(result.at("slope_percent_per_year").get<double>(), slope * 365.25, 1e-12);
@@ -42,7 +42,7 @@ TEST(EvaluateDrift, AgreesWithTheExampleWorkedByHand) {
 }
 
 TEST(EvaluateDrift, HasEveryFieldOfTheContract) {
-  const json result = resultOf(example);
+  const json result = driftResult(driftExample);
   for (const char* field : {"slope_percent_per_year", "slope_standard_error", "slope_interval", "p_value",
                             "residual_standard_deviation", "degrees_of_freedom", "segments", "predicted_percent",
                             "prediction_interval", "crossing_date", "due_date", "state"}) {
@@ -53,9 +53,9 @@ TEST(EvaluateDrift, HasEveryFieldOfTheContract) {
 }
 
 TEST(EvaluateDrift, SaysNullWhereTooFewChecksTell) {
-  json document = example;
-  document["checks"] = {example["checks"][0]};
-  const json result = resultOf(document);
+  json document = driftExample;
+  document["checks"] = {driftExample["checks"][0]};
+  const json result = driftResult(document);
   for (const char* field : {"slope_standard_error", "slope_interval", "p_value", "residual_standard_deviation",
                             "prediction_interval", "crossing_date"}) {
     EXPECT_TRUE(result.at(field).is_null()) << field;
@@ -65,13 +65,13 @@ TEST(EvaluateDrift, SaysNullWhereTooFewChecksTell) {
 }
 
 TEST(EvaluateDrift, SortsAnUnsortedList) {
-  json document = example;
+  json document = driftExample;
   std::reverse(document["checks"].begin(), document["checks"].end());
-  EXPECT_EQ(resultOf(document), resultOf(example));
+  EXPECT_EQ(driftResult(document), driftResult(driftExample));
 }
 
 TEST(EvaluateDrift, RefusesADateThatDoesNotExist) {
-  json document = example;
+  json document = driftExample;
   document["checks"][1]["date"] = "2025-02-29";
   const Answer answer = evaluate("drift", document.dump());
   EXPECT_EQ(answer.status, 65);

@@ -11,7 +11,7 @@ namespace {
 
 using nlohmann::json;
 
-const json example = json::parse(R"(
+const json fleetExample = json::parse(R"(
 {"limit_percent": 4, "as_of": "2026-06-01", "interval_days": 365,
  "tools": [
   {"tool": "W08", "tightenings": 2600,
@@ -19,14 +19,14 @@ const json example = json::parse(R"(
               {"date": "2025-01-14", "phase": "as_found", "deviation_percent": 1.2, "tightenings": 1150}]},
   {"tool": "W24", "checks": [{"date": "2026-05-04", "phase": "as_found", "deviation_percent": -0.3}]}]})");
 
-json resultOf(const json& document) {
+json fleetResult(const json& document) {
   const Answer answer = evaluate("fleet", document.dump());
   EXPECT_EQ(answer.status, 0) << answer.err;
   return answer.json();
 }
 
 TEST(EvaluateFleet, SaysThatItAssumesWhereTheRecordIsShort) {
-  const json result = resultOf(example);
+  const json result = fleetResult(fleetExample);
   EXPECT_EQ(result.at("basis"), "assumed");
   EXPECT_NE(result.at("assumption").get<std::string>().find("ISO 6789"), std::string::npos);
   EXPECT_EQ(result.at("exposure"), "days");
@@ -57,7 +57,7 @@ TEST(EvaluateFleet, FitsOrthodontAsRDoes) {
                                                   {"deviation_percent", record.figure(row, "y").value},
                                                   {"tightenings", 5000 * age}});
   }
-  const json result = resultOf(document);
+  const json result = fleetResult(document);
   const auto fit = steadyturn::testing::ReferenceTable::load("fleet_fit.csv");
   std::size_t row = 0;
   while (fit.text(row, "set") != "orthodont") ++row;
@@ -78,7 +78,7 @@ TEST(EvaluateFleet, FitsOrthodontAsRDoes) {
 }
 
 TEST(EvaluateFleet, NamesEveryFieldThatIsWrong) {
-  json bad = example;
+  json bad = fleetExample;
   bad["tools"][0]["checks"][1]["tightenings"] = -3;
   bad["tools"][1]["tool"] = "W08";
   bad["exposure"] = "weeks";
@@ -93,7 +93,7 @@ TEST(EvaluateFleet, NamesEveryFieldThatIsWrong) {
   for (const char* field : {"tools[0].checks[1].tightenings", "tools[1].tool"}) {
     EXPECT_NE(deeper.err.find(field), std::string::npos) << deeper.err;
   }
-  json uncounted = example;
+  json uncounted = fleetExample;
   uncounted["exposure"] = "tightenings";
   EXPECT_EQ(evaluate("fleet", uncounted.dump()).status, 65);
 }

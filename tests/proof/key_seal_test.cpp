@@ -2,11 +2,10 @@
 
 #include <gtest/gtest.h>
 
+#include "cheap_seal.h"
+
 namespace steadyturn {
 namespace {
-
-// The least that Argon2id takes in libsodium: the tests ask for the same doors, not for their weight.
-const SealCost cheap{.passes = 1, .memory = 8192};
 
 TEST(KeySeal, OpensWithItsPassphraseAlone) {
   const auto seed = Seed::random();

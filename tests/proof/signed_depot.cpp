@@ -4,14 +4,13 @@
 #include <fstream>
 #include <stdexcept>
 
+#include "cheap_seal.h"
 #include "demo_copy.h"
 #include "shop_signing.h"
 
 namespace steadyturn {
 
 namespace {
-
-const SealCost cheap{.passes = 1, .memory = 8192};  // see key_seal_test.cpp
 
 template <typename T>
 T must(Result<T> result) {

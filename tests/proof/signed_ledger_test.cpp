@@ -1,6 +1,7 @@
 // Keys, signatures and what a verification makes of them, on a copy of the demo depot.
 #include <gtest/gtest.h>
 
+#include "cheap_seal.h"
 #include "demo_copy.h"
 #include "ed25519.h"
 #include "raw_shop.h"
@@ -10,8 +11,6 @@
 
 namespace steadyturn {
 namespace {
-
-const SealCost cheap{.passes = 1, .memory = 8192};  // see key_seal_test.cpp
 
 class SignedLedger : public testing::Test {
  protected:

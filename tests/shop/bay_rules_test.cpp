@@ -14,7 +14,7 @@ using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
 
-constexpr Date day = std::chrono::sys_days(std::chrono::year(2026) / 3 / 14);
+constexpr Date workday = std::chrono::sys_days(std::chrono::year(2026) / 3 / 14);
 
 class BayRules : public testing::Test {
  protected:
@@ -45,14 +45,14 @@ class BayRules : public testing::Test {
     CheckDraft draft;
     draft.tool = "T";
     draft.reference = "R";
-    draft.date = day;
+    draft.date = workday;
     draft.points = {{.target = "25", .readings = {"25", "25.1", "24.9", "25", "25"}}};
     ASSERT_TRUE(shop.recordCheck(draft));
   }
   static Tightening done(const std::string& fastener = "C") {
     Tightening made;
     made.job = "J";
-    made.date = day;
+    made.date = workday;
     made.fastener = fastener;
     made.tool = "T";
     made.setting = "25";
@@ -79,14 +79,14 @@ class BayRules : public testing::Test {
 TEST_F(BayRules, ASecondPersonReleasesASpecification) {
   ASSERT_TRUE(shop.addFastener(cover()));
   EXPECT_FALSE(shop.fastener("C")->released());
-  EXPECT_THAT(shop.choose("C", day)->warnings, testing::Contains(HasSubstr("Not released")));
+  EXPECT_THAT(shop.choose("C", workday)->warnings, testing::Contains(HasSubstr("Not released")));
   EXPECT_EQ(problemOf(shop.approveFastener("C", " petra  lind")).kind, ProblemKind::NotPermitted);
   EXPECT_EQ(problemOf(shop.approveFastener("C", "  ")).field, "by");
   const auto released = shop.approveFastener("C", "R. Okoye");
   ASSERT_TRUE(released);
   EXPECT_EQ(released->approvedBy, "R. Okoye");
   EXPECT_EQ(problemOf(shop.approveFastener("C", "somebody")).kind, ProblemKind::Conflict);
-  EXPECT_THAT(shop.choose("C", day)->warnings, testing::Not(testing::Contains(HasSubstr("Not released"))));
+  EXPECT_THAT(shop.choose("C", workday)->warnings, testing::Not(testing::Contains(HasSubstr("Not released"))));
   expectIntact();
 }
 
@@ -97,9 +97,9 @@ TEST_F(BayRules, WithoutAWrenchItIsSaidWhatWouldDo) {
   ASSERT_TRUE(shop.addFastener(fastener));
   // The window's middle 25 N·m, and half its width: 1 of 25, 4 %. An adapter of 1.25 (400 and 100 mm) asks for 20
   // N·m.
-  EXPECT_THAT(shop.choose("C", day)->warnings,
+  EXPECT_THAT(shop.choose("C", workday)->warnings,
               testing::Contains(HasSubstr("near 25 N·m and whose single pulls stay within ±4 %")));
-  EXPECT_THAT(shop.choose("C", day, Adapter{400, 100, 0})->warnings, testing::Contains(HasSubstr("near 20 N·m")));
+  EXPECT_THAT(shop.choose("C", workday, Adapter{400, 100, 0})->warnings, testing::Contains(HasSubstr("near 20 N·m")));
 }
 
 TEST_F(BayRules, AChangedSpecificationWaitsForApprovalAgain) {
@@ -148,7 +148,8 @@ TEST_F(BayRules, AServiceGivesTheSheetItsLines) {
   ASSERT_TRUE(shop.setService({.name = "oil", .fasteners = {"A"}}));
   ASSERT_TRUE(shop.setService({.name = "oil", .fasteners = {"B", "A"}}));
   EXPECT_THAT(shop.services()->at(0).fasteners, ElementsAre("B", "A"));
-  const JobDraft draft{.job = "J", .vehicle = "van 2", .service = "oil", .fasteners = {}, .date = day, .by = "Sven"};
+  const JobDraft draft{
+      .job = "J", .vehicle = "van 2", .service = "oil", .fasteners = {}, .date = workday, .by = "Sven"};
   const auto sheet = shop.openJob(draft);
   ASSERT_TRUE(sheet);
   ASSERT_EQ(sheet->lines.size(), 2U);
@@ -161,9 +162,9 @@ TEST_F(BayRules, AServiceGivesTheSheetItsLines) {
 TEST_F(BayRules, AJobClosesWhenAllIsDoneOrWithAReason) {
   addWrench();
   ASSERT_TRUE(shop.addFastener(cover()));
-  ASSERT_TRUE(
-      shop.openJob({.job = "J", .vehicle = "van 2", .service = {}, .fasteners = {"C"}, .date = day, .by = "Sven"}));
-  EXPECT_THAT(problemOf(shop.closeJob("J", day, "Sven", "")).found, HasSubstr("C: not tightened"));
+  ASSERT_TRUE(shop.openJob(
+      {.job = "J", .vehicle = "van 2", .service = {}, .fasteners = {"C"}, .date = workday, .by = "Sven"}));
+  EXPECT_THAT(problemOf(shop.closeJob("J", workday, "Sven", "")).found, HasSubstr("C: not tightened"));
   auto half = done();
   half.stagesDone = 1;
   half.sealRenewed = std::nullopt;
@@ -173,10 +174,10 @@ TEST_F(BayRules, AJobClosesWhenAllIsDoneOrWithAReason) {
   ASSERT_TRUE(whole);
   EXPECT_EQ(whole->vehicle, "van 2");  // an opened job knows it
   EXPECT_THAT(missingOf(shop.jobSheet("J")->lines[0]), IsEmpty());
-  ASSERT_TRUE(shop.closeJob("J", day, "Sven", ""));
+  ASSERT_TRUE(shop.closeJob("J", workday, "Sven", ""));
   EXPECT_THAT(*shop.openJobs(), IsEmpty());
   EXPECT_EQ(problemOf(shop.recordTightening(done())).field, "job");
-  EXPECT_EQ(problemOf(shop.closeJob("J", day, "Sven", "")).kind, ProblemKind::Conflict);
+  EXPECT_EQ(problemOf(shop.closeJob("J", workday, "Sven", "")).kind, ProblemKind::Conflict);
   expectIntact();
 }
 
@@ -184,7 +185,7 @@ TEST_F(BayRules, AToolHeldSinceIsRefused) {
   addWrench();
   ASSERT_TRUE(shop.addFastener(cover()));
   ASSERT_TRUE(
-      shop.openJob({.job = "J", .vehicle = "van 2", .service = {}, .fasteners = {"C"}, .date = day, .by = {}}));
+      shop.openJob({.job = "J", .vehicle = "van 2", .service = {}, .fasteners = {"C"}, .date = workday, .by = {}}));
   ASSERT_TRUE(shop.holdTool("T", "fell"));
   EXPECT_THAT(problemOf(shop.recordTightening(done())).found, HasSubstr("held"));
   auto tooMany = done();
@@ -195,8 +196,8 @@ TEST_F(BayRules, AToolHeldSinceIsRefused) {
 TEST_F(BayRules, AReasonClosesAJobAsItIs) {
   ASSERT_TRUE(shop.addFastener(cover()));
   ASSERT_TRUE(
-      shop.openJob({.job = "J", .vehicle = "van 2", .service = {}, .fasteners = {"C"}, .date = day, .by = {}}));
-  const auto closed = shop.closeJob("J", day, "Sven", "the part did not come");
+      shop.openJob({.job = "J", .vehicle = "van 2", .service = {}, .fasteners = {"C"}, .date = workday, .by = {}}));
+  const auto closed = shop.closeJob("J", workday, "Sven", "the part did not come");
   ASSERT_TRUE(closed);
   EXPECT_EQ(closed->job.closed->note, "the part did not come");
 }

@@ -5,6 +5,7 @@
 #include <QTemporaryDir>
 #include <cmath>
 
+#include "date_of.h"
 #include "shop.h"
 
 namespace steadyturn {
@@ -12,10 +13,6 @@ namespace {
 
 using testing::HasSubstr;
 using testing::StartsWith;
-
-constexpr Date day(int y, unsigned m, unsigned d) {
-  return std::chrono::sys_days(std::chrono::year(y) / std::chrono::month(m) / std::chrono::day(d));
-}
 
 class Bench : public testing::Test {
  protected:

@@ -3,14 +3,11 @@
 
 #include <QTemporaryDir>
 
+#include "date_of.h"
 #include "shop.h"
 
 namespace steadyturn {
 namespace {
-
-constexpr Date day(int y, unsigned m, unsigned d) {
-  return std::chrono::sys_days(std::chrono::year(y) / std::chrono::month(m) / std::chrono::day(d));
-}
 
 class Directions : public testing::Test {
  protected:

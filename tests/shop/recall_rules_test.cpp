@@ -14,7 +14,7 @@ namespace {
 using testing::HasSubstr;
 using testing::SizeIs;
 
-constexpr Date day(unsigned m, unsigned d) {
+constexpr Date in2026(unsigned m, unsigned d) {
   return std::chrono::sys_days(std::chrono::year(2026) / std::chrono::month(m) / std::chrono::day(d));
 }
 
@@ -39,9 +39,10 @@ class RecallRules : public testing::Test {
     plug.low = 38;
     plug.high = 42;
     ASSERT_TRUE(shop.addFastener(plug));
-    check(day(1, 10), 0);
-    for (const auto& [job, date] : {std::pair{"J1", day(1, 20)}, std::pair{"J2", day(2, 20)}}) tighten(job, date);
-    check(day(3, 1), 7);
+    check(in2026(1, 10), 0);
+    for (const auto& [job, date] : {std::pair{"J1", in2026(1, 20)}, std::pair{"J2", in2026(2, 20)}})
+      tighten(job, date);
+    check(in2026(3, 1), 7);
   }
   // Every reading of the check lies `percent` off.
   void check(Date date, double percent) {

@@ -8,11 +8,11 @@ namespace {
 using nlohmann::json;
 using ::testing::HasSubstr;
 
-constexpr const char* good = "target,reading,unit\n20,19.8,N.m\n20,20.1,N.m\n60,60.3,N.m\n60,59.9,N.m\n";
+constexpr const char* passing = "target,reading,unit\n20,19.8,N.m\n20,20.1,N.m\n60,60.3,N.m\n60,59.9,N.m\n";
 
 TEST_F(NewShop, WarnsOfAPlasticPartWithoutALimitWhereverItIsShown) {
   addToolAndReference();
-  ASSERT_EQ(record("2026-03-14", "as_found", good).status, 0);
+  ASSERT_EQ(record("2026-03-14", "as_found", passing).status, 0);
   const Answer added = run({"fastener", "add", "F1", "--component", "filter cover", "--target", "25", "--unit", "N.m",
                             "--part-material", "plastic"});
   ASSERT_EQ(added.status, 0) << added.err;
@@ -78,7 +78,7 @@ TEST_F(NewShop, RecordsATighteningOnlyWithAToolThatMayBeUsed) {
                                          "T1",    "--setting", "25.0",       "--unit",         "N.m", "--vehicle",
                                          "bus 4", "--date",    "2026-03-20", "--seat-checked", "yes", "--json"};
   EXPECT_EQ(run(tighten).status, 65);  // never checked
-  ASSERT_EQ(record("2026-03-14", "as_found", good).status, 0);
+  ASSERT_EQ(record("2026-03-14", "as_found", passing).status, 0);
   const Answer answer = run(tighten);
   ASSERT_EQ(answer.status, 0) << answer.err;
   const json shown = ask({"job", "show", "J1"});
@@ -140,7 +140,7 @@ TEST_F(NewShop, SynonymsCanBeListedAddedAndRemoved) {
 
 TEST_F(NewShop, WorksAJobSheetFromOpenToClosed) {
   addToolAndReference();
-  ASSERT_EQ(record("2026-03-14", "as_found", good).status, 0);
+  ASSERT_EQ(record("2026-03-14", "as_found", passing).status, 0);
   for (const char* mark : {"F1", "F2"}) {
     ASSERT_EQ(run({"fastener", "add", mark, "--component", "plug", "--target", "25", "--unit", "N.m", "--seal",
                    "ring", "--renew", "yes"})

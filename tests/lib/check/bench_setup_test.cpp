@@ -11,16 +11,15 @@
 namespace steadyturn {
 namespace {
 
-std::vector<StatedTorque> newtonMetres(std::initializer_list<double> values) {
+std::vector<StatedTorque> run(std::initializer_list<double> values) {
   std::vector<StatedTorque> readings;
   for (const double value : values) readings.push_back({value, Unit::NewtonMetre});
   return readings;
 }
 
 // Means 20.00, 20.10, 19.94, 20.04: span 0.16 in a mean of 20.02 is 0.799200799 %.
-const RunSeries fourSeries{newtonMetres({19.9, 20.0, 20.1, 20.0, 20.0}), newtonMetres({20.1, 20.1, 20.2, 20.0, 20.1}),
-                           newtonMetres({19.9, 20.0, 19.9, 19.9, 20.0}),
-                           newtonMetres({20.0, 20.1, 20.0, 20.1, 20.0})};
+const RunSeries fourSeries{run({19.9, 20.0, 20.1, 20.0, 20.0}), run({20.1, 20.1, 20.2, 20.0, 20.1}),
+                           run({19.9, 20.0, 19.9, 19.9, 20.0}), run({20.0, 20.1, 20.0, 20.1, 20.0})};
 
 TEST(BenchSetup, ReproducibilityIsTheSpanOfFourMeans) {
   const auto span = spanPercent(SetupRun::Reproducibility, fourSeries);

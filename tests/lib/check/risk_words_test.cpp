@@ -6,8 +6,8 @@
 namespace steadyturn {
 namespace {
 
-using testing::EndsWith;
-using testing::HasSubstr;
+using ::testing::EndsWith;
+using ::testing::HasSubstr;
 
 TEST(ChanceInWords, RoundsAsPeopleWeigh) {
   EXPECT_EQ(chanceInWords(0), "less than 1 in 10,000");

@@ -5,13 +5,15 @@
 
 #include <cmath>
 
+#include "check_fixture.h"
+
 namespace steadyturn {
 namespace {
 
+using testing::newtonMetres;
+
 constexpr ToolKind adjustable{ToolType::Setting, ToolClass::A};
 constexpr ToolKind fixed{ToolType::Setting, ToolClass::B};
-
-StatedTorque newtonMetres(double value) { return {.value = value, .unit = Unit::NewtonMetre}; }
 
 std::vector<double> valuesOf(const std::vector<StatedTorque>& points) {
   std::vector<double> values;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "day.h"
 #include "drift.h"
 #include "gsl_common_slope.h"
 
@@ -13,8 +14,6 @@ namespace {
 
 using std::chrono::days;
 using testing::GslCommonSlope;
-
-Date day(std::string_view text) { return parseDate(text, "date").value(); }
 
 const std::vector<DatedDeviation> oneAdjustment{{day("2023-01-16"), Phase::AsFound, 0.2},
                                                 {day("2024-01-10"), Phase::AsFound, 1.1},

@@ -2,12 +2,11 @@
 
 #include <limits>
 
+#include "day.h"
 #include "drift.h"
 
 namespace steadyturn {
 namespace {
-
-Date day(std::string_view text) { return parseDate(text, "date").value(); }
 
 DatedDeviation found(std::string_view date, double percent) { return {day(date), Phase::AsFound, percent}; }
 DatedDeviation left(std::string_view date, double percent) { return {day(date), Phase::AsLeft, percent}; }

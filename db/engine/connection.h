@@ -4,25 +4,49 @@
 
 #include <QSqlDatabase>
 #include <QString>
+#include <QStringList>
 #include <cstdint>
 #include <string>
 
+#include "shop_address.h"
+
 namespace steadyturn {
 
+enum class Engine { Sqlite, PostgreSql };
+
 struct Connection {
-  // Opens `databaseName` with the options of Qt's SQLite driver. Throws StoreError.
+  // Opens the file `databaseName` with the options of Qt's SQLite driver. Throws StoreError.
   Connection(std::string shopAddress, const QString& databaseName, const QString& options);
+  // Connects to a server's database. Throws StoreError.
+  Connection(std::string shopAddress, const ServerAddress& server);
   ~Connection();
   Connection(const Connection&) = delete;
   Connection& operator=(const Connection&) = delete;
 
   QSqlDatabase handle() const { return QSqlDatabase::database(name, false); }
+  bool onServer() const { return engine == Engine::PostgreSql; }
+  // A server's connection that broke, as the last statement found.
+  bool isLost() const { return onServer() && !handle().isOpen(); }
+  // Takes up a lost connection again, with its habits. Throws StoreError.
+  void reconnect();
+  // Says `sql` to the server now and after each reconnecting: what it sets counts for a connection's life.
+  void makeHabit(const QString& sql);
 
-  std::string address;  // what a person calls the shop; for messages
+  Engine engine;
+  std::string address;  // what a person calls the shop, without a password; for messages
   QString name;         // what Qt calls the connection; unique
   bool inTransaction = false;
   bool failed = false;             // a statement failed in the transaction at hand
   std::uint64_t transactions = 0;  // begun so far; what is remembered of the store is good within one of them
+
+ private:
+  void say(const QString& sql) const;
+
+  QStringList habits;
 };
+
+// Says `how` ("BEGIN …"); a server's connection that broke while nobody used it is taken up again first. Throws
+// StoreError.
+void beginTransaction(Connection& connection, const QString& how);
 
 }  // namespace steadyturn

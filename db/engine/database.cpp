@@ -193,15 +193,24 @@ void removeShop(const QString& path) {
 }  // namespace
 
 Database::Database(std::unique_ptr<Connection> connection, std::string address)
-    : connection_(std::move(connection)), address_(std::move(address)), file_(identityOf(filePath(address_))) {}
+    : connection_(std::move(connection)),
+      address_(std::move(address)),
+      file_(connection_->onServer() ? FileIdentity() : identityOf(filePath(address_))) {}
 Database::Database(Database&&) noexcept = default;
 Database& Database::operator=(Database&&) noexcept = default;
 Database::~Database() = default;
 
-Result<Database> Database::create(const std::string& address) { return create(address, sqliteMigrations()); }
-Result<Database> Database::open(const std::string& address) { return open(address, sqliteMigrations()); }
+Result<Database> Database::create(const std::string& address) {
+  return isOnServer(address) ? createOnServer(address, postgresMigrations()) : create(address, sqliteMigrations());
+}
+
+Result<Database> Database::open(const std::string& address) {
+  return isOnServer(address) ? openOnServer(address, postgresMigrations(), Use::Work)
+                             : open(address, sqliteMigrations());
+}
 
 Result<Database> Database::openToLook(const std::string& address) {
+  if (isOnServer(address)) return openOnServer(address, postgresMigrations(), Use::Look);
   if (auto problem = refusedByFileSystem(address)) return refuse(std::move(*problem));
   const auto newest = static_cast<int>(sqliteMigrations().size());
   try {
@@ -222,7 +231,7 @@ Result<Database> Database::openToLook(const std::string& address) {
   }
 }
 
-bool Database::isWhereItWas() const { return file_ == identityOf(filePath(address_)); }
+bool Database::isWhereItWas() const { return connection_->onServer() || file_ == identityOf(filePath(address_)); }
 
 bool Database::disturbed() const { return !asOpened_.empty() && asOpened_ != standOf(filePath(address_)); }
 

@@ -1,4 +1,5 @@
-// One connection to a shop's database, used by one thread. Opening is a small state machine; see OpenOutcome.
+// One connection to a shop's database, used by one thread: a file, or a database of a PostgreSQL server. Opening is a
+// small state machine; see OpenOutcome.
 #pragma once
 
 #include <cstdint>
@@ -27,13 +28,15 @@ struct FileIdentity {
 
 class Database {
  public:
-  // A new shop at `address` (a file). Problems: CannotCreate when it exists already or can't be written.
+  // A new shop at `address` (a file, or a server's database without a shop in it; shop_address.h). Problems:
+  // CannotCreate when it exists already or can't be written.
   static Result<Database> create(const std::string& address);
   // An existing shop. Problems (Unavailable): missing, not a database, a directory, not a shop of ours, newer
   // than the program (refused, untouched), a migration whose text differs from the one that was run, busy,
   // unreadable. A shop this user can't write (its file or its folder) is opened to be read. Before an upgrade a copy
   // of the shop is made beside it: SHOP.before-vN, N the version that comes; a number is added rather than an older
-  // copy replaced.
+  // copy replaced. On a server the program takes on its role (db/migrations/postgresql/0001_shop.sql), and only the
+  // shop's owner upgrades it, all of it or nothing.
   static Result<Database> open(const std::string& address);
 
   // An existing shop to be looked at: nothing is written to it or beside it, not even for a moment. Others may write
@@ -43,6 +46,9 @@ class Database {
   // The same with another history of the schema than this program's own: how each outcome is tested.
   static Result<Database> create(const std::string& address, std::span<const Migration> migrations);
   static Result<Database> open(const std::string& address, std::span<const Migration> migrations);
+  enum class Use { Work, Look };
+  static Result<Database> createOnServer(const std::string& address, std::span<const Migration> migrations);
+  static Result<Database> openOnServer(const std::string& address, std::span<const Migration> migrations, Use use);
 
   Database(Database&&) noexcept;
   Database& operator=(Database&&) noexcept;
@@ -56,7 +62,7 @@ class Database {
   // Whether the file still stands under its name. One that was moved, replaced or deleted while it was open would go
   // on taking what is written, where nobody looks for it.
   bool isWhereItWas() const;
-  const std::string& address() const { return address_; }
+  const std::string& address() const { return address_; }  // as it was given, a password among it
   int schemaVersion() const { return version_; }
   const std::string& copyBeforeUpgrade() const { return copy_; }  // its path; empty unless Upgraded
   Connection& connection() { return *connection_; }
@@ -75,7 +81,8 @@ class Database {
 };
 
 // A transaction that takes the write lock at once; rolled back unless committed. A statement that failed inside makes
-// commit refuse, on every engine. One at a time on a connection. Throws StoreError.
+// commit refuse, on every engine. One at a time on a connection. Where a server's connection breaks while it commits,
+// the server is asked on a new one what became of it. Throws StoreError.
 class Transaction {
  public:
   explicit Transaction(Database& database);
@@ -86,9 +93,12 @@ class Transaction {
   void commit();
 
  private:
+  void takeServersLock();
+  void settle();
   void rollBack() noexcept;
 
   Connection& connection_;
+  std::string id_;  // what a server calls it
   bool done_ = false;
 };
 

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "shop_address.h"
+
 namespace steadyturn {
 
 namespace {
@@ -27,15 +29,69 @@ constexpr std::array meanings{
 
 constexpr int constraint = 19;
 
+// PostgreSQL's states (its Appendix A) have five characters, SQLite's codes at most four digits.
+constexpr qsizetype stateLength = 5;
+
+struct StateMeaning {
+  QLatin1String begins;
+  const char* whatToDo;
+};
+
+constexpr std::array stateMeanings{
+    StateMeaning{QLatin1String("55P03"), "another program is writing to the shop: try again"},
+    StateMeaning{QLatin1String("40"), "another program is writing to the shop: try again"},
+    StateMeaning{QLatin1String("53100"), "the server's disk is full: free some space there and try again"},
+    StateMeaning{QLatin1String("54"), "shorter words: the server's indexes can't take as long ones"},
+    StateMeaning{QLatin1String("53"), "the server has no room for this at the moment: try again later"},
+    StateMeaning{QLatin1String("57P"), "the server is starting or stopping: try again in a moment"},
+    StateMeaning{QLatin1String("25006"),
+                 "the shop can only be looked at here: work at the server that takes changes"},
+};
+
+// The server's own words without what stands around them: its first line, behind "ERROR:".
+std::string serversWords(const QSqlError& error) {
+  QString text = error.databaseText().trimmed();
+  if (const auto colon = text.indexOf(QLatin1String(":  ")); colon >= 0) text = text.mid(colon + 3);
+  return text.section(QLatin1Char('\n'), 0, 0).trimmed().toStdString();
+}
+
+// Integrity constraints (class 23) and what a trigger of ours refused.
+bool isConflict(const QString& state) {
+  return state.startsWith(QLatin1String("23")) || state == QLatin1String("P0001");
+}
+
+Problem serverTrouble(const QSqlError& error, const std::string& address) {
+  const auto state = error.nativeErrorCode();
+  if (isConflict(state)) {
+    return {.kind = ProblemKind::Conflict, .field = "shop", .found = address, .accepted = serversWords(error)};
+  }
+  const auto* meaning =
+      std::ranges::find_if(stateMeanings, [&](const StateMeaning& known) { return state.startsWith(known.begins); });
+  return {.kind = ProblemKind::Unavailable,
+          .field = "shop",
+          .found = address,
+          .accepted = meaning != stateMeanings.end() ? meaning->whatToDo : "the server says: " + serversWords(error)};
+}
+
 }  // namespace
 
 int primaryCode(const QSqlError& error) {
   bool number = false;
   const int code = error.nativeErrorCode().toInt(&number);
-  return number ? code & 0xff : -1;
+  return number && error.nativeErrorCode().size() < stateLength ? code & 0xff : -1;
+}
+
+Problem connectionLost(const std::string& address) {
+  return {.kind = ProblemKind::Unavailable,
+          .field = "shop",
+          .found = address,
+          .accepted = "the connection to the server broke, and nothing of this was saved: try again"};
 }
 
 Problem engineTrouble(const QSqlError& error, const std::string& address) {
+  if (error.nativeErrorCode().size() == stateLength || error.type() == QSqlError::ConnectionError) {
+    if (isOnServer(address)) return serverTrouble(error, address);
+  }
   const int code = primaryCode(error);
   const auto driverText = error.databaseText().isEmpty() ? error.driverText() : error.databaseText();
   if (code == constraint) {

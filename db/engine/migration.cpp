@@ -17,7 +17,10 @@ namespace {
 
 bool hasMigrationTable(Connection& connection) {
   Statement tables(connection,
-                   "SELECT COUNT(*) FROM sqlite_master WHERE type = 'table' AND name = 'schema_migration'");
+                   connection.onServer()
+                       ? "SELECT COUNT(*) FROM pg_catalog.pg_tables WHERE schemaname = 'steadyturn' AND tablename = "
+                         "'schema_migration'"
+                       : "SELECT COUNT(*) FROM sqlite_master WHERE type = 'table' AND name = 'schema_migration'");
   return tables.run().next() && tables.integer(0) == 1;
 }
 
@@ -75,6 +78,11 @@ int appliedVersion(Connection& connection, std::span<const Migration> migrations
 
 void apply(Connection& connection, const Migration& migration) {
   Transaction transaction(connection);
+  applyWithin(connection, migration);
+  transaction.commit();
+}
+
+void applyWithin(Connection& connection, const Migration& migration) {
   if (newestVersion(connection) >= migration.version) return;
   for (const auto statement : splitStatements(migration.sql)) {
     Statement::execute(connection, QString::fromUtf8(statement.data(), static_cast<qsizetype>(statement.size())));
@@ -83,8 +91,9 @@ void apply(Connection& connection, const Migration& migration) {
       .run(migration.version, migration.name, checksum(migration),
            QDateTime::currentDateTimeUtc().toString(Qt::ISODateWithMs));
   // Beside the table for a reader of the file's first bytes; the engine keeps it within the transaction.
-  Statement::execute(connection, QStringLiteral("PRAGMA user_version = %1").arg(migration.version));
-  transaction.commit();
+  if (!connection.onServer()) {
+    Statement::execute(connection, QStringLiteral("PRAGMA user_version = %1").arg(migration.version));
+  }
 }
 
 }  // namespace steadyturn

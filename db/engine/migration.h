@@ -15,8 +15,9 @@ struct Migration {
   std::string_view sql;
 };
 
-// This program's, oldest first; embedded from db/migrations/sqlite.
+// This program's, oldest first; embedded from db/migrations. A version means the same on both engines.
 std::span<const Migration> sqliteMigrations();
+std::span<const Migration> postgresMigrations();
 
 // SHA-256 of the script, hex: a shop remembers what made it.
 std::string checksum(const Migration& migration);
@@ -27,5 +28,7 @@ int appliedVersion(Connection& connection, std::span<const Migration> migrations
 
 // Runs one migration and writes its row, in one transaction; nothing when somebody else has done so meanwhile.
 void apply(Connection& connection, const Migration& migration);
+// The same within the transaction at hand.
+void applyWithin(Connection& connection, const Migration& migration);
 
 }  // namespace steadyturn

@@ -9,14 +9,15 @@ namespace steadyturn {
 
 Snapshot::Snapshot(Database& database) : connection_(database.connection()) {
   if (connection_.inTransaction) throw std::logic_error("a snapshot within a transaction");
-  Statement::execute(connection_, QStringLiteral("BEGIN"));
-  connection_.inTransaction = true;
+  beginTransaction(connection_, connection_.onServer()
+                                    ? QStringLiteral("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY")
+                                    : QStringLiteral("BEGIN"));
 }
 
 Snapshot::~Snapshot() {
   connection_.inTransaction = false;
   // Nothing was written, so whatever this answers changes nothing.
-  QSqlQuery(connection_.handle()).exec(QStringLiteral("ROLLBACK"));
+  if (!connection_.isLost()) QSqlQuery(connection_.handle()).exec(QStringLiteral("ROLLBACK"));
 }
 
 }  // namespace steadyturn

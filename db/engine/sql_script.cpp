@@ -30,6 +30,13 @@ Token tokenAt(std::string_view script, std::size_t at) {
   if (rest.starts_with("--")) return piece(Token::Kind::Comment, endAfter(script, at, "\n"));
   if (rest.starts_with("/*")) return piece(Token::Kind::Comment, endAfter(script, at + 2, "*/"));
   const char c = rest.front();
+  if (c == '$') {
+    // PostgreSQL's dollar quotes: $$ … $$ or $name$ … $name$.
+    const auto mark = rest.substr(0, std::min(rest.find('$', 1), rest.size() - 1) + 1);
+    if (mark.size() > 1 && std::all_of(mark.begin() + 1, mark.end() - 1, isWordByte)) {
+      return piece(Token::Kind::Quoted, endAfter(script, at + mark.size(), mark));
+    }
+  }
   // A doubled quote inside reads as two quoted pieces side by side, which comes to the same.
   if (c == '\'' || c == '"' || c == '`') return piece(Token::Kind::Quoted, endAfter(script, at + 1, {&c, 1}));
   if (c == '[') return piece(Token::Kind::Quoted, endAfter(script, at, "]"));

@@ -1,6 +1,8 @@
 #include "statement.h"
 
+#include <QSqlDriver>
 #include <QSqlError>
+#include <QSqlField>
 
 #include "connection.h"
 #include "engine_trouble.h"
@@ -11,7 +13,19 @@ namespace {
 
 [[noreturn]] void fail(Connection& connection, const QSqlError& error) {
   connection.failed = true;
+  if (connection.isLost()) throw StoreError(connectionLost(connection.address));
   throw StoreError(engineTrouble(error, connection.address));
+}
+
+QString writtenValue(const QSqlDriver& driver, const QVariant& value, const std::string& address) {
+  if (value.metaType().id() == QMetaType::QString && value.toString().contains(QChar(QChar::Null))) {
+    throw StoreError({.field = "text",
+                      .found = address,
+                      .accepted = "text without zero bytes: a shop on a server can't keep any"});
+  }
+  QSqlField field(QString(), value.metaType());
+  field.setValue(value);
+  return driver.formatValue(field);
 }
 
 }  // namespace
@@ -20,9 +34,11 @@ Statement::Statement(Database& database, std::string_view sql) : Statement(datab
 
 Statement::Statement(Connection& connection, std::string_view sql)
     : connection_(&connection),
+      onServer_(connection.onServer()),
       sql_(QString::fromUtf8(sql.data(), static_cast<qsizetype>(sql.size()))),
       query_(connection.handle()) {
-  query_.setForwardOnly(true);
+  // From a server rows are fetched at once: several statements read side by side, and it sends one's rows at a time.
+  query_.setForwardOnly(!onServer_);
 }
 
 void Statement::prepare() {
@@ -33,6 +49,42 @@ void Statement::prepare() {
 
 void Statement::execute() {
   if (!query_.exec()) fail(*connection_, query_.lastError());
+}
+
+Statement& Statement::runBound(const QVariantList& values) {
+  if (onServer_) {
+    runOnServer(values);
+    return *this;
+  }
+  prepare();
+  for (qsizetype i = 0; i < values.size(); ++i) query_.bindValue(static_cast<int>(i), values[i]);
+  execute();
+  return *this;
+}
+
+// REQUIRES: no '?' in a quoted piece of sql_ or in a comment.
+QString Statement::written(const QVariantList& values) const {
+  const auto& driver = *connection_->handle().driver();
+  QString text;
+  qsizetype from = 0;
+  for (const QVariant& value : values) {
+    const auto mark = sql_.indexOf(QLatin1Char('?'), from);
+    text += QStringView(sql_).sliced(from, mark - from);
+    text += writtenValue(driver, value, connection_->address);
+    from = mark + 1;
+  }
+  return text += QStringView(sql_).sliced(from);
+}
+
+void Statement::runOnServer(const QVariantList& values) {
+  const auto text = written(values);
+  if (!connection_->isLost() && query_.exec(text)) return;
+  // What only reads can be asked again on a new connection; a transaction is gone with the old one.
+  const bool readsOnly = text.startsWith(QLatin1String("SELECT"));
+  if (connection_->inTransaction || !connection_->isLost() || !readsOnly) fail(*connection_, query_.lastError());
+  connection_->reconnect();
+  query_ = QSqlQuery(connection_->handle());
+  if (!query_.exec(text)) fail(*connection_, query_.lastError());
 }
 
 void Statement::execute(Connection& connection, const QString& sql) {

@@ -1,9 +1,11 @@
-// One SQL statement, prepared at its first run and kept: every statement of the store goes through here, with bound
-// values only. Throws StoreError; a failure inside a transaction is remembered by it.
+// One SQL statement: every statement of the store goes through here, with values only in the place of a '?'. On a
+// file it is prepared at its first run and kept; to a server it goes with its values as the driver writes them, which
+// saves a journey. Throws StoreError; a failure inside a transaction is remembered by it.
 #pragma once
 
 #include <QByteArray>
 #include <QSqlQuery>
+#include <QSqlRecord>
 #include <QVariant>
 #include <cstdint>
 #include <optional>
@@ -40,14 +42,19 @@ class Statement {
   // Binds the values to the '?' in order and runs; as often as wanted.
   template <typename... Values>
   Statement& run(const Values&... values) {
+    if (onServer_) {
+      runOnServer({boundValue(values)...});
+      return *this;
+    }
     prepare();
     int position = 0;
     (query_.bindValue(position++, boundValue(values)), ...);
     execute();
     return *this;
   }
+  Statement& runBound(const QVariantList& values);  // the same for values whose number is not known beforehand
 
-  // Runs once without preparing: for BEGIN, PRAGMA and the statements of a migration.
+  // Runs once without preparing or repeating: for COMMIT, PRAGMA and the statements of a migration.
   static void execute(Connection& connection, const QString& sql);
 
   // Steps to the first or next row; false (and the statement is put at rest) after the last.
@@ -57,6 +64,9 @@ class Statement {
 
   // Of the row at hand.
   bool isNull(int column) const { return query_.isNull(column); }
+  int columns() const { return query_.record().count(); }
+  QString columnName(int column) const { return query_.record().fieldName(column); }
+  QVariant value(int column) const { return query_.value(column); }
   QString string(int column) const { return query_.value(column).toString(); }
   std::string text(int column) const { return string(column).toStdString(); }
   QByteArray bytes(int column) const { return query_.value(column).toByteArray(); }
@@ -68,8 +78,11 @@ class Statement {
  private:
   void prepare();
   void execute();
+  void runOnServer(const QVariantList& values);
+  QString written(const QVariantList& values) const;
 
   Connection* connection_;
+  bool onServer_;
   QString sql_;
   QSqlQuery query_;
   bool prepared_ = false;

@@ -23,7 +23,9 @@ TreeNodes::TreeNodes(Database& database)
       nodes_(database,
              "SELECT hash FROM tree_node WHERE level = ? AND position >= ? AND position < ? ORDER BY position"),
       newest_(database, "SELECT MAX(position) FROM tree_node WHERE level = ?"),
-      insert_(database, "INSERT OR REPLACE INTO tree_node (level, position, hash) VALUES (?, ?, ?)") {}
+      insert_(database,
+              "INSERT INTO tree_node (level, position, hash) VALUES (?, ?, ?) "
+              "ON CONFLICT (level, position) DO UPDATE SET hash = excluded.hash") {}
 
 std::uint64_t TreeNodes::countAt(int level) {
   newest_.run(level).next();

@@ -101,11 +101,12 @@ FastenerTable::FastenerTable(Database& database, Ledger& ledger)
     : database_(database),
       ledger_(ledger),
       insert_(database,
-              "INSERT INTO fastener_revision (fastener, number, assembly, component, thread, property_class, "
+              "INSERT INTO fastener_revision (id, fastener, number, assembly, component, thread, property_class, "
               "part_material, "
               "drive, unit, target, low, high, angle_deg, part_limit, seal, renew, lubrication, seat_check, source, "
-              "revision, revision_reason, entry, stages, sequence, limit_basis, entered_by) VALUES (?, ?, ?, ?, ?, "
-              "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) "
+              "revision, revision_reason, entry, stages, sequence, limit_basis, entered_by) VALUES ((SELECT "
+              "COALESCE(MAX(id), 0) + 1 FROM fastener_revision), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, "
+              "?, ?, ?, ?, ?, ?, ?, ?, ?) "
               "RETURNING id"),
       search_(database) {}
 
@@ -148,7 +149,7 @@ std::vector<Fastener> FastenerTable::search(const std::string& words, int limit)
     Statement query(database_, std::string(fastenerColumns) + newest + " ORDER BY r.fastener LIMIT ?");
     return fastenersOf(query.run(limit));
   }
-  Statement query(database_, std::string(fastenerColumns) + FastenerSearch::join());
+  Statement query(database_, std::string(fastenerColumns) + search_.join());
   auto found = fastenersOf(query.run(expression, limit));
   if (!found.empty()) return found;
   const auto forgiving = search_.forgivingExpression(words);

@@ -62,7 +62,9 @@ std::optional<KeySeal> SigningTable::sealOf(const std::string& key) const {
 
 void SigningTable::replaceSeal(const std::string& key, const KeySeal& seal) {
   Statement(database_,
-            "INSERT OR REPLACE INTO key_seal (key, salt, passes, memory, nonce, box) VALUES (?, ?, ?, ?, ?, ?)")
+            "INSERT INTO key_seal (key, salt, passes, memory, nonce, box) VALUES (?, ?, ?, ?, ?, ?) "
+            "ON CONFLICT (key) DO UPDATE SET salt = excluded.salt, passes = excluded.passes, memory = "
+            "excluded.memory, nonce = excluded.nonce, box = excluded.box")
       .run(key, blobOf(seal.salt), integerOf(seal.cost.passes), integerOf(seal.cost.memory), blobOf(seal.nonce),
            blobOf(seal.box));
 }

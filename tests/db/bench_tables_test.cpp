@@ -39,15 +39,6 @@ class BenchTables : public ShopTest {
     write([&](OpenShop&) { id = bench_->add(setup, stamp); });
     return id;
   }
-  std::string refusal(const std::string& sql) {
-    try {
-      Statement(shop().database, sql).run();
-      return {};
-    } catch (const StoreError& error) {
-      return error.problem().accepted;
-    }
-  }
-
   std::unique_ptr<BenchSetupTable> bench_;
 };
 
@@ -110,6 +101,7 @@ TEST_F(BenchTables, EvidenceIsAddedAndStays) {
   for (const std::string table : {"bench_setup", "reference_range"}) {
     EXPECT_NE(refusal("UPDATE " + table + " SET unit = unit").find("never changed"), std::string::npos) << table;
     EXPECT_NE(refusal("DELETE FROM " + table).find("never removed"), std::string::npos) << table;
+    if (hasTestServer()) continue;  // it has no REPLACE
     EXPECT_NE(refusal("INSERT OR REPLACE INTO " + table + " SELECT * FROM " + table).find("never replaced"),
               std::string::npos)
         << table;

@@ -123,7 +123,7 @@ TEST_F(LedgerTest, NoEntryOutsideOfATransaction) {
 }
 
 TEST_F(LedgerTest, TwoProgramsCountOneLedger) {
-  auto other = Database::open(in("shop.sturn"));
+  auto other = Database::open(address_);
   ASSERT_TRUE(other);
   OpenShop second(std::move(*other));
   write([](OpenShop& to) { to.tools.add(bareTool(), stamp); });

@@ -241,6 +241,12 @@ TEST_F(RoundTrip, TextOfAnyKind) {
     auto tool = bareTool();
     tool.id = "TEXT-" + std::to_string(++number);
     tool.description = text;
+    if (hasTestServer() && text == zeros) {
+      // PostgreSQL's text holds no zero byte (its 8.3): refused, with nothing written.
+      EXPECT_THROW(write([&](OpenShop& to) { to.tools.add(tool, stamp); }), StoreError);
+      EXPECT_FALSE(shop().tools.find(tool.id));
+      continue;
+    }
     write([&](OpenShop& to) { to.tools.add(tool, stamp); });
     EXPECT_EQ(shop().tools.find(tool.id)->description, text) << tool.id;
   }

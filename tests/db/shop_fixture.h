@@ -1,4 +1,4 @@
-// A shop in a folder of its own, gone after the test.
+// A shop in a folder of its own, gone after the test; or on the throw-away server, where there is one.
 #pragma once
 
 #include <gtest/gtest.h>
@@ -15,6 +15,7 @@
 #include "reference_table.h"
 #include "shop_table.h"
 #include "statement.h"
+#include "test_server.h"
 #include "tightening_table.h"
 #include "tool_table.h"
 
@@ -66,7 +67,8 @@ struct OpenShop {
 class ShopTest : public ShopFolder {
  protected:
   void SetUp() override {
-    auto created = Database::create(in("shop.sturn"));
+    address_ = hasTestServer() ? freshDatabase() : in("shop.sturn");
+    auto created = Database::create(address_);
     ASSERT_TRUE(created.has_value()) << created.error().front().accepted;
     open_ = std::make_unique<OpenShop>(std::move(*created));
   }
@@ -77,6 +79,20 @@ class ShopTest : public ShopFolder {
     inside(shop());
     transaction.commit();
   }
+  // The engine's words when it refuses; empty when it doesn't. As the program asks, or on a server the shop's owner,
+  // who may do more than the program.
+  std::string refusalToProgram(const std::string& sql) {
+    try {
+      Statement(shop().database, sql).run();
+      return {};
+    } catch (const StoreError& error) {
+      return error.problem().accepted;
+    }
+  }
+  std::string refusal(const std::string& sql) {
+    return hasTestServer() ? sayToServer(address_, sql) : refusalToProgram(sql);
+  }
+  std::string address_;
   std::unique_ptr<OpenShop> open_;
 };
 

@@ -73,6 +73,7 @@ TEST_F(Summaries, LeaveOutWhatWasCorrected) {
 // One tool's history must not cost more as the shop grows: the engine's own plan has to search, not scan, and not
 // sort.
 TEST_F(Summaries, OneToolsHistoryIsOneRangeOfAnIndex) {
+  if (hasTestServer()) GTEST_SKIP() << "PostgreSQL plans by the tables' sizes, and these are empty";
   Statement plan(shop().database,
                  "EXPLAIN QUERY PLAN SELECT r.id FROM check_record r JOIN check_point p ON p.check_id = r.id "
                  "WHERE NOT EXISTS (SELECT 1 FROM check_record c WHERE c.corrects = r.id) AND r.tool = ? "

@@ -37,9 +37,9 @@ TEST_F(TransactionTest, OneAtATime) {
 }
 
 TEST_F(TransactionTest, ASecondWriterWaitsAndThenSaysWhy) {
-  auto other = Database::open(in("shop.sturn"));
+  auto other = Database::open(address_);
   ASSERT_TRUE(other);
-  Statement(*other, "PRAGMA busy_timeout = 200").run().next();
+  Statement::execute(other->connection(), hasTestServer() ? "SET lock_timeout = 200" : "PRAGMA busy_timeout = 200");
   Transaction first(shop().database);
   shop().tools.add(bareTool(), stamp);
   const auto started = std::chrono::steady_clock::now();
@@ -57,7 +57,7 @@ TEST_F(TransactionTest, ASecondWriterWaitsAndThenSaysWhy) {
 }
 
 TEST_F(TransactionTest, AReaderIsNotKeptWaiting) {
-  auto other = Database::open(in("shop.sturn"));
+  auto other = Database::open(address_);
   ASSERT_TRUE(other);
   Ledger theirs(*other);
   Transaction writing(shop().database);

@@ -53,7 +53,7 @@ class Shop {
 
   Session session() const;
   void actAs(const Session& session);  // of the same shop
-  const std::string& address() const;
+  const std::string& address() const;  // as it may be shown: without a password
   std::string name() const;
   std::string id() const;  // tells this shop from every other; never changes
   ShopFacts facts() const;

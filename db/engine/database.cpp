@@ -231,6 +231,20 @@ Result<Database> Database::openToLook(const std::string& address) {
   }
 }
 
+void Database::remove(Database&& unfinished) noexcept {
+  try {
+    const Database doomed = std::move(unfinished);
+    if (!doomed.connection_->onServer()) {
+      doomed.connection_->handle().close();
+      return removeShop(filePath(doomed.address_));
+    }
+    Statement::execute(*doomed.connection_, QStringLiteral("SET ROLE NONE"));
+    Statement::execute(*doomed.connection_, QStringLiteral("DROP SCHEMA steadyturn CASCADE"));
+  } catch (...) {
+    // What brought us here is what the person is told.
+  }
+}
+
 bool Database::isWhereItWas() const { return connection_->onServer() || file_ == identityOf(filePath(address_)); }
 
 bool Database::disturbed() const { return !asOpened_.empty() && asOpened_ != standOf(filePath(address_)); }

@@ -50,6 +50,10 @@ class Database {
   static Result<Database> createOnServer(const std::string& address, std::span<const Migration> migrations);
   static Result<Database> openOnServer(const std::string& address, std::span<const Migration> migrations, Use use);
 
+  // Takes away a shop that was not finished, for the one who made it. Whether that succeeds is not told: it is called
+  // where something else has failed.
+  static void remove(Database&& unfinished) noexcept;
+
   Database(Database&&) noexcept;
   Database& operator=(Database&&) noexcept;
   ~Database();

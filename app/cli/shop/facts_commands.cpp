@@ -70,7 +70,7 @@ void addFactsCommands(Context& context) {
   context.addGroup("shop", "The shop itself: show, set its name and rules");
   CLI::App& group = *context.app().get_subcommand("shop");
   group.footer(
-      "The shop: --shop FILE, or STURN_SHOP in the environment.\nExample: sturn shop set --place \"hall 2\"");
+      "The shop: --shop SHOP, or STURN_SHOP in the environment.\nExample: sturn shop set --place \"hall 2\"");
   const auto typed = std::make_shared<TypedFacts>();
   CLI::App* showing = context.add(group, "show", "Show the shop's name and rules", "sturn shop show");
   showing->add_flag("--json", typed->json, "Print one object");

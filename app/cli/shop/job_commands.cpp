@@ -162,7 +162,7 @@ void addTighten(Context& context, CLI::App& group, const std::shared_ptr<TypedJo
 
 void addJobCommands(Context& context) {
   CLI::App& group = *context.addGroup("job", "The jobs on vehicles: open, tighten, show, close, list");
-  group.footer("The shop: --shop FILE, or STURN_SHOP in the environment.\nExample: sturn job show J-1001");
+  group.footer("The shop: --shop SHOP, or STURN_SHOP in the environment.\nExample: sturn job show J-1001");
   const auto typed = std::make_shared<TypedJob>();
   const char* sheetHelp = R"(Print {"job", "vehicle", "service", "opened", "closed", "lines", "tightenings"})";
 

@@ -112,7 +112,7 @@ void addKeyCommands(Context& context) {
   CLI::App& group = *context.app().get_subcommand("key");
   group.footer(
       "Passphrases are asked for at the terminal, or taken from STURN_PASSPHRASE (the key in force) and\n"
-      "STURN_NEW_PASSPHRASE (the one to come). The shop: --shop FILE, or STURN_SHOP in the environment.");
+      "STURN_NEW_PASSPHRASE (the one to come). The shop: --shop SHOP, or STURN_SHOP in the environment.");
 
   CLI::App* making = context.add(group, "make", "Make the shop's first signing key, under a passphrase",
                                  "sturn key make --holder 'Petra Quill'");

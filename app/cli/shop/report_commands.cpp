@@ -80,7 +80,7 @@ void addReportCommands(Context& context) {
   CLI::App& group = *context.addGroup(
       "report", "Reports written to files: certificate, history, recall, job, due, register, labels");
   group.footer(
-      "The shop: --shop FILE, or STURN_SHOP in the environment.\n"
+      "The shop: --shop SHOP, or STURN_SHOP in the environment.\n"
       "Example: sturn report certificate 42 -o certificate.pdf");
   const auto typed = std::make_shared<TypedReport>();
   const auto file = std::make_shared<ReportFile>();

@@ -62,7 +62,7 @@ void addRestoreCommand(Context& context) {
   command->add_flag("--json", typed->json, R"(Print {"shop", "checkpoint", "old"})");
   command->final_callback([&context, typed] {
     if (context.shop().empty())
-      refuseUsage("--shop", "is missing: name the shop to be, with --shop FILE or STURN_SHOP");
+      refuseUsage("--shop", "is missing: name the shop to be, with --shop SHOP or STURN_SHOP");
     context.choose([&context, typed] { return restore(context.caller(), *typed); });
   });
 }

@@ -21,6 +21,7 @@ void addShopCommands(Context& context) {
   addFactsCommands(context);
   addUserCommands(context);
   addRestoreCommand(context);
+  addMoveCommand(context);
 }
 
 }  // namespace steadyturn

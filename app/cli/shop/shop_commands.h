@@ -31,5 +31,6 @@ void addLedgerClose(Context& context, CLI::App& ledger);     // ledger close
 void addFactsCommands(Context& context);                     // shop show, shop set
 void addUserCommands(Context& context);
 void addRestoreCommand(Context& context);
+void addMoveCommand(Context& context);
 
 }  // namespace steadyturn

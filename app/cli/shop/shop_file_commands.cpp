@@ -17,7 +17,7 @@ struct TypedShop {
 
 std::string addressFor(const Context& context, const TypedShop& typed) {
   if (typed.file.empty() && context.shop().empty()) {
-    refuseUsage("FILE", "is missing: name the new shop's file here, with --shop FILE, or in STURN_SHOP");
+    refuseUsage("FILE", "is missing: name the new shop's file here, with --shop SHOP, or in STURN_SHOP");
   }
   return typed.file.empty() ? context.shop() : typed.file;
 }
@@ -37,7 +37,10 @@ Result<Output> makeDemo(const std::string& address, bool json) {
 
 CLI::App* addMaker(Context& context, const char* name, const char* purpose, const std::shared_ptr<TypedShop>& typed) {
   CLI::App* command = context.add(context.app(), name, purpose, std::string("sturn ") + name + " depot.steadyturn");
-  command->add_option("FILE", typed->file, "The file to make; must not exist yet")->type_name("");
+  command
+      ->add_option("FILE", typed->file,
+                   "The file to make, which must not exist yet, or postgresql://SERVER/DATABASE without a shop in it")
+      ->type_name("");
   command->add_flag("--json", typed->json, R"(Print {"shop", "name"})");
   return command;
 }

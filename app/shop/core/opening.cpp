@@ -1,6 +1,7 @@
 #include <QUuid>
 #include <algorithm>
 
+#include "connection.h"
 #include "demo.h"
 #include "inside.h"
 #include "validate.h"
@@ -67,7 +68,7 @@ Result<Shop> Shop::createDemo(const std::string& address, const Progress& progre
   });
 }
 
-const std::string& Shop::address() const { return inside_->database.address(); }
+const std::string& Shop::address() const { return inside_->database.connection().address; }
 
 std::string Shop::name() const { return facts().name; }
 

@@ -4,6 +4,8 @@
 #include <charconv>
 #include <regex>
 
+#include "shop_address.h"
+
 namespace steadyturn {
 
 std::string writeBackupName(const BackupName& name) {
@@ -25,6 +27,10 @@ BackupName backupName(const std::string& shop, const std::string& day, const Che
 }
 
 std::string shopNameIn(const std::string& address) {
+  if (isOnServer(address)) {
+    const auto server = parseServerAddress(address);
+    return server ? server->database.toStdString() : std::string();
+  }
   return QFileInfo(QString::fromStdString(address)).completeBaseName().toStdString();
 }
 

@@ -8,7 +8,9 @@
 #include <optional>
 
 #include "backup_name.h"
+#include "copy_shop.h"
 #include "inside.h"
+#include "shop_address.h"
 #include "shop_keeping.h"
 #include "shop_proof.h"
 
@@ -121,13 +123,23 @@ Result<QString> putAside(const QString& target) {
   return aside;
 }
 
+Result<Restored> restoreOnServer(const QString& backup, const std::string& address) {
+  // The backup is opened as what it is, a file that nobody changes.
+  const auto shop = Shop::open(backup.toStdString(), Access::Look);
+  if (!shop) return tl::unexpected(shop.error());
+  const auto head = copyProven(*shop, address);
+  if (!head) return tl::unexpected(head.error());
+  return Restored{.head = *head, .old = {}};
+}
+
 }  // namespace
 
 Result<Restored> restoreShop(const std::string& backup, const std::string& address, bool replace) {
   return guarded([&]() -> Result<Restored> {
     const auto source = QFileInfo(QString::fromStdString(backup)).absoluteFilePath();
-    const auto target = QFileInfo(QString::fromStdString(address)).absoluteFilePath();
     if (auto refused = refusedBackup(source)) return refuse(std::move(*refused));
+    if (isOnServer(address)) return restoreOnServer(source, address);
+    const auto target = QFileInfo(QString::fromStdString(address)).absoluteFilePath();
     const bool there = QFileInfo::exists(target);
     if (address.empty() || (there && !replace)) {
       return refuse(cannot(target, "the name of a file that does not exist yet; replacing a shop must be asked for"));

@@ -4,7 +4,9 @@
 #include <QFile>
 #include <QFileInfo>
 
+#include "copy_shop.h"
 #include "inside.h"
+#include "shop_address.h"
 #include "shop_proof.h"
 #include "verifier.h"
 
@@ -40,8 +42,10 @@ bool reachesTheDisk(const QString& path) {
   return written;
 }
 
-// The copy, opened as a shop, is sound to the engine, and its ledger is the original's up to its own length.
-Result<Checkpoint> headOfCopy(Database& original, const QString& path) {
+// The engine's own copy, opened as a shop, is sound to the engine, and its ledger is the original's up to its own
+// length.
+Result<Checkpoint> copyOfFile(Database& original, const QString& path) {
+  Statement(original, "VACUUM INTO ?").run(path);
   auto copy = Database::open(path.toStdString());
   if (!copy) return tl::unexpected(copy.error());
   Statement health(*copy, "PRAGMA integrity_check(1)");
@@ -69,8 +73,8 @@ Result<Checkpoint> backupShop(const Shop& shop, const std::string& path) {
       return refuse(cannot(draft.path().toStdString(), "no unfinished backup of that name: remove it first"));
     }
     auto& database = shop.inside().database;
-    Statement(database, "VACUUM INTO ?").run(draft.path());
-    auto head = headOfCopy(database, draft.path());
+    auto head = isOnServer(database.address()) ? copyProven(shop, draft.path().toStdString())
+                                               : copyOfFile(database, draft.path());
     if (!head) return head;
     if (!reachesTheDisk(draft.path())) return refuse(cannot(path, "a disk that can be written"));
     // A hard link refuses a name that somebody took meanwhile; renaming would put the backup in its place.

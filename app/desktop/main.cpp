@@ -11,7 +11,8 @@ namespace {
 
 QString wantedShop(const QCommandLineParser& line) {
   const QStringList given = line.positionalArguments();
-  return given.isEmpty() ? steadyturn::settings::lastShop() : QFileInfo(given.first()).absoluteFilePath();
+  if (given.isEmpty()) return steadyturn::settings::lastShop();
+  return given.first().contains(QLatin1String("://")) ? given.first() : QFileInfo(given.first()).absoluteFilePath();
 }
 
 }  // namespace
@@ -38,7 +39,8 @@ int main(int argc, char** argv) {
       QStringLiteral("audit"),
       QStringLiteral("Open SHOP to be looked at alone: nothing is written to it or beside it."));
   line.addOption(auditOption);
-  line.addPositionalArgument(QStringLiteral("SHOP"), QStringLiteral("The shop's database file."),
+  line.addPositionalArgument(QStringLiteral("SHOP"),
+                             QStringLiteral("The shop: its file, or postgresql://SERVER/DATABASE."),
                              QStringLiteral("[SHOP]"));
   line.process(application);
 

@@ -58,6 +58,9 @@ class Shop {
   std::string id() const;  // tells this shop from every other; never changes
   ShopFacts facts() const;
   bool readOnly() const;  // by its file, or as it was opened
+  bool onServer() const;  // a database of a server, not a file
+  // Whether the shop can be asked at this moment; a server's connection that broke is taken up again.
+  Result<void> reach() const;
   Access access() const;  // as it was opened
   // The day that counts as today: the clock's, or the demo depot's fixed one.
   Date today() const;

@@ -27,6 +27,9 @@ Result<KeptBackup> backupInto(const Shop& shop, const std::string& folder, std::
 Result<std::optional<KeptBackup>> backupDaily(const Shop& shop, const std::string& folder,
                                               std::size_t keep = usualBackupsKept);
 
+// What a shop at this address is called among backups: "depot" of "/srv/depot.db" and of "postgresql://server/depot".
+std::string shopNameIn(const std::string& address);
+
 // Which of these names of backups go, the rest stays; other names are left alone.
 std::vector<std::string> outdatedBackups(std::vector<std::string> names, const std::string& shopName,
                                          std::size_t keep);
@@ -35,10 +38,10 @@ struct Moved {
   Checkpoint head;
   std::string from, to;  // as they may be shown: without a password
 };
-// Carries a shop from a file to a server's database or back: everything of `from` as it is at one moment, proven in its
-// new place, with the same ledger. `from` stays as it is. `to`: a file that does not exist yet, or a database with no
-// shop in it or one that nothing was entered in. Problems: as opening `from`; CannotCreate, Conflict (`from` is
-// damaged), Cancelled; then nothing is left at `to`.
+// Carries a shop from a file to a server's database or back: everything of `from` as it is at one moment, proven in
+// its new place, with the same ledger. `from` stays as it is. `to`: a file that does not exist yet, or a database
+// with no shop in it or one that nothing was entered in. Problems: as opening `from`; CannotCreate, Conflict (`from`
+// is damaged), Cancelled; then nothing is left at `to`.
 Result<Moved> moveShop(const std::string& from, const std::string& to, const Progress& progress = {});
 
 struct Restored {
@@ -47,9 +50,9 @@ struct Restored {
 };
 // Puts a backup in a shop's place, or where none is. The copy is opened, brought to this program's version and proven
 // before it gets its name, and its head must be the one that its name tells. A shop that is there is only replaced
-// when asked and while nobody has it open; it stays beside the new one; one on a server is never replaced. Whether somebody may replace it, the caller
-// asks that shop (Act::RestoreShop) before. Problems: FileMissing, Conflict (a backup that is damaged), CannotCreate,
-// Unavailable (in use).
+// when asked and while nobody has it open; it stays beside the new one; one on a server is never replaced. Whether
+// somebody may replace it, the caller asks that shop (Act::RestoreShop) before. Problems: FileMissing, Conflict (a
+// backup that is damaged), CannotCreate, Unavailable (in use).
 Result<Restored> restoreShop(const std::string& backup, const std::string& address, bool replace);
 
 }  // namespace steadyturn

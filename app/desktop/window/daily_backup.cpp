@@ -2,6 +2,7 @@
 
 #include <QDir>
 #include <QFileInfo>
+#include <QStandardPaths>
 
 #include "settings.h"
 #include "shop_keeping.h"
@@ -9,8 +10,12 @@
 
 namespace steadyturn {
 
-QString backupFolder(const std::string& address) {
-  const QFileInfo file(fromText(address));
+QString backupFolder(const Shop& shop) {
+  if (shop.onServer()) {
+    const QDir data(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation));
+    return data.filePath(fromText(shopNameIn(shop.address())) + QStringLiteral(".backups"));
+  }
+  const QFileInfo file(fromText(shop.address()));
   return file.absoluteDir().filePath(file.completeBaseName() + QStringLiteral(".backups"));
 }
 
@@ -27,7 +32,7 @@ void DailyBackup::look() {
   const int keep = settings::backupsKept();
   if (making_ || keep < 1 || shop.isDemo() || shop.readOnly()) return;
   making_ = worker_.run<bool>(
-      [folder = toText(backupFolder(shop.address())), keep](Shop& open, const Progress&) -> Result<bool> {
+      [folder = toText(backupFolder(shop)), keep](Shop& open, const Progress&) -> Result<bool> {
         const auto made = backupDaily(open, folder, static_cast<std::size_t>(keep));
         if (!made) return tl::unexpected(made.error());
         return made->has_value();

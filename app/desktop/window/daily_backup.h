@@ -24,7 +24,7 @@ class DailyBackup : public QObject {
   Worker worker_;  // last: it ends before what its results touch
 };
 
-// "depot.backups" beside "depot.db".
-QString backupFolder(const std::string& address);
+// "depot.backups" beside "depot.db"; of a shop on a server, on this computer among the program's data.
+QString backupFolder(const Shop& shop);
 
 }  // namespace steadyturn

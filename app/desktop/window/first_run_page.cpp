@@ -2,6 +2,7 @@
 
 #include <QGridLayout>
 #include <QLabel>
+#include <QLineEdit>
 #include <QProgressBar>
 #include <QPushButton>
 
@@ -48,6 +49,13 @@ FirstRunPage::FirstRunPage(QWidget* parent) : QWidget(parent), message_(new Mess
   create_ = choice(tr("Start a &new shop…"),
                    tr("An empty shop in one file that you name. Its records can come from CSV files."));
   open_ = choice(tr("&Open a shop…"), tr("A shop that is there already."));
+  join_ = choice(tr("&Join a shop on a server"),
+                 tr("One that several benches, bays and an office share. Its address is what the command line takes, "
+                    "too:"));
+  server_ = new QLineEdit(this);
+  server_->setPlaceholderText(QStringLiteral("postgresql://server/database"));
+  server_->setAccessibleName(tr("Address of a shop on a server"));
+  grid->addWidget(server_, row++, 1);
   progress_ = new QProgressBar(this);
   progress_->setAccessibleName(tr("Making the demo depot"));
   progress_->setRange(0, 1000);
@@ -63,16 +71,26 @@ FirstRunPage::FirstRunPage(QWidget* parent) : QWidget(parent), message_(new Mess
   connect(demo_, &QPushButton::clicked, this, &FirstRunPage::demoWanted);
   connect(create_, &QPushButton::clicked, this, &FirstRunPage::newWanted);
   connect(open_, &QPushButton::clicked, this, &FirstRunPage::openWanted);
+  connect(join_, &QPushButton::clicked, this, &FirstRunPage::join);
+  connect(server_, &QLineEdit::returnPressed, this, &FirstRunPage::join);
   connect(cancel_, &QPushButton::clicked, this, &FirstRunPage::cancelWanted);
   setWorking(false);
 }
 
 void FirstRunPage::setWorking(bool working) {
-  for (QPushButton* button : {demo_, create_, open_}) button->setEnabled(!working);
+  for (QPushButton* button : {demo_, create_, open_, join_}) button->setEnabled(!working);
   progress_->setVisible(working);
   cancel_->setVisible(working);
   progress_->setValue(0);
 }
+
+void FirstRunPage::join() {
+  const QString address = server_->text().trimmed();
+  if (address.isEmpty()) return askServer();
+  emit joinWanted(address);
+}
+
+void FirstRunPage::askServer() { server_->setFocus(Qt::ShortcutFocusReason); }
 
 void FirstRunPage::setProgress(double part) { progress_->setValue(static_cast<int>(part * 1000)); }
 

@@ -4,6 +4,7 @@
 #include <QWidget>
 
 class QLabel;
+class QLineEdit;
 class QProgressBar;
 class QPushButton;
 
@@ -19,16 +20,21 @@ class FirstRunPage : public QWidget {
   void setWorking(bool working);
   void setProgress(double part);
   void arrive();
+  void askServer();  // the person wants to type an address
 
  signals:
   void demoWanted();
   void newWanted();
   void openWanted();
+  void joinWanted(const QString& address);
   void cancelWanted();
 
  private:
   MessageLine* message_;
-  QPushButton *demo_, *create_, *open_, *cancel_;
+  void join();
+
+  QPushButton *demo_, *create_, *open_, *join_, *cancel_;
+  QLineEdit* server_;
   QProgressBar* progress_;
 };
 

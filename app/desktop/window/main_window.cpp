@@ -22,6 +22,7 @@
 #include "people_page.h"
 #include "problem_text.h"
 #include "scan_watch.h"
+#include "server_watch.h"
 #include "settings.h"
 #include "shop_people.h"
 #include "shop_room.h"
@@ -35,7 +36,7 @@ const QString shopFiles = QStringLiteral("Shops (*.db);;All files (*)");
 
 QString shopFolder() {
   const QString last = settings::lastShop();
-  return last.isEmpty() ? QDir::homePath() : QFileInfo(last).absolutePath();
+  return last.isEmpty() || last.contains(QLatin1String("://")) ? QDir::homePath() : QFileInfo(last).absolutePath();
 }
 
 }  // namespace
@@ -43,6 +44,7 @@ QString shopFolder() {
 MainWindow::MainWindow()
     : menus_(new Menus(*this, settings::theme())),
       message_(new MessageLine(this)),
+      server_(new MessageLine(this)),
       pages_(new QStackedWidget(this)),
       firstRun_(new FirstRunPage(pages_)),
       help_(new HelpPage(pages_)),
@@ -56,12 +58,14 @@ MainWindow::MainWindow()
   auto* column = new QVBoxLayout(centre);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(0);
+  column->addWidget(server_);
   column->addWidget(message_);
   column->addWidget(pages_, 1);
   setCentralWidget(centre);
   connect(firstRun_, &FirstRunPage::demoWanted, this, &MainWindow::openDemo);
   connect(firstRun_, &FirstRunPage::newWanted, this, &MainWindow::askNew);
   connect(firstRun_, &FirstRunPage::openWanted, this, &MainWindow::askOpen);
+  connect(firstRun_, &FirstRunPage::joinWanted, this, [this](const QString& address) { openShop(address); });
   connect(firstRun_, &FirstRunPage::cancelWanted, this, [this] {
     if (making_) making_->cancel();
   });
@@ -71,6 +75,7 @@ MainWindow::MainWindow()
   connect(people_, &PeoplePage::minutesChanged, this,
           [this](double minutes) { room_->people().setMinutes(minutes); });
   connect(scans_, &ScanWatch::scanned, this, &MainWindow::openScanned);
+  server_->setLasting();
   connectMenus();
   menus_->setShopOpen(false);
   resize(1280, 800);
@@ -86,6 +91,10 @@ MainWindow::~MainWindow() {
 void MainWindow::connectMenus() {
   connect(menus_, &Menus::newWanted, this, &MainWindow::askNew);
   connect(menus_, &Menus::openWanted, this, &MainWindow::askOpen);
+  connect(menus_, &Menus::joinWanted, this, [this] {
+    pages_->setCurrentWidget(firstRun_);
+    firstRun_->askServer();
+  });
   connect(menus_, &Menus::demoWanted, this, &MainWindow::openDemo);
   connect(menus_, &Menus::importWanted, this, [this] {
     backFromHelp();
@@ -187,6 +196,7 @@ void MainWindow::enter(Shop shop) {
   connect(new DailyBackup(room_->shop(), room_), &DailyBackup::failed, message_, [this](const Problems& problems) {
     message_->say(Tone::Caution, tr("Today's backup was not made. %1").arg(wordProblems(problems)));
   });
+  watchServer();
   room_->go(Place::Cabinet);
   const QString waiting = room_->bench().waitingText();
   if (!waiting.isEmpty()) {
@@ -204,7 +214,23 @@ void MainWindow::enter(Shop shop) {
   }
 }
 
+void MainWindow::watchServer() {
+  auto* watch = new ServerWatch(room_->shop(), room_);
+  connect(watch, &ServerWatch::wentAway, server_, [this](const Problems& problems) {
+    server_->say(Tone::Bad, tr("The server of this shop does not answer: %1\nWhat you have typed stays where it is; "
+                               "nothing new is saved until it answers. It is asked again every %2 seconds.")
+                                .arg(wordProblems(problems))
+                                .arg(ServerWatch::pause.count()));
+  });
+  connect(watch, &ServerWatch::cameBack, server_, [this] {
+    server_->clear();
+    message_->say(Tone::Good, tr("The server answers again. Go on where you were."));
+    room_->keepTyped();
+  });
+}
+
 void MainWindow::leave() {
+  server_->clear();
   if (!room_) return;
   pages_->removeWidget(room_);
   room_->deleteLater();  // once the next page stands there
@@ -255,7 +281,7 @@ void MainWindow::showPermissions() {
 }
 
 void MainWindow::backFromHelp() {
-  if (pages_->currentWidget() != help_ && pages_->currentWidget() != people_) return;
+  if (pages_->currentWidget() == room_) return;
   if (room_) {
     pages_->setCurrentWidget(room_);
     room_->arrive();

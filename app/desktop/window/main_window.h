@@ -38,6 +38,7 @@ class MainWindow : public QMainWindow {
   void askNew();
   void askOpen();
   void enter(Shop shop);
+  void watchServer();
   void leave();
   bool mayLeave(const QString& question, const std::function<void()>& leaveAnyway);
   void say(const Problems& problems, const QString& next);
@@ -49,6 +50,7 @@ class MainWindow : public QMainWindow {
 
   Menus* menus_;
   MessageLine* message_;
+  MessageLine* server_;  // while a server does not answer
   QStackedWidget* pages_;
   FirstRunPage* firstRun_;
   HelpPage* help_;

@@ -25,6 +25,7 @@ void Menus::makeShopMenu(QMainWindow& window) {
   QMenu* menu = window.menuBar()->addMenu(tr("&Shop"));
   add(menu, tr("&New shop…"), QKeySequence::New, &Menus::newWanted);
   add(menu, tr("&Open a shop…"), QKeySequence::Open, &Menus::openWanted);
+  add(menu, tr("&Join a shop on a server…"), {}, &Menus::joinWanted);
   add(menu, tr("&Demo depot"), {}, &Menus::demoWanted);
   menu->addSeparator();
   import_ = add(menu, tr("&Import from CSV…"), tr("Ctrl+Shift+I"), &Menus::importWanted);

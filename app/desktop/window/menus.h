@@ -27,6 +27,7 @@ class Menus : public QObject {
  signals:
   void newWanted();
   void openWanted();
+  void joinWanted();
   void demoWanted();
   void importWanted();
   void exportWanted();

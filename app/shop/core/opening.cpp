@@ -81,6 +81,15 @@ ShopFacts Shop::facts() const {
           .country = inside_->facts.setting("country").value_or("")};
 }
 
+bool Shop::onServer() const { return inside_->database.connection().onServer(); }
+
+Result<void> Shop::reach() const {
+  return guarded([&]() -> Result<void> {
+    Statement(inside_->database, "SELECT 1").run().next();
+    return {};
+  });
+}
+
 bool Shop::readOnly() const { return inside_->database.readOnly(); }
 
 Date Shop::today() const { return inside_->today(); }

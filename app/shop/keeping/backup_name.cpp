@@ -5,6 +5,7 @@
 #include <regex>
 
 #include "shop_address.h"
+#include "shop_keeping.h"
 
 namespace steadyturn {
 

@@ -19,7 +19,4 @@ std::string writeBackupName(const BackupName& name);  // without a folder
 std::optional<BackupName> readBackupName(const std::string& fileName);
 BackupName backupName(const std::string& shop, const std::string& day, const Checkpoint& head);
 
-// The file's name without folder and last ending: "depot" of "/srv/depot.db".
-std::string shopNameIn(const std::string& address);
-
 }  // namespace steadyturn

@@ -8,6 +8,7 @@
 #include "database.h"
 #include "shop_copy.h"
 #include "shop_keeping.h"
+#include "shop_people.h"
 #include "signed_depot.h"
 #include "statement.h"
 #include "test_server.h"
@@ -41,12 +42,37 @@ std::vector<std::string> rowsOf(Database& database, const std::string& sql) {
   return all;
 }
 
+// The signed depot with what is left that a shop can hold: a recall that is closed, a check being typed, an account.
+std::string fullDepot() {
+  const auto path = signedDepot().fresh();
+  auto shop = Shop::open(path).value();
+  const auto tools = shop.tools().value();
+  for (const auto& tool : tools) {
+    const auto doubts = shop.recall(tool.id);
+    if (!doubts || doubts->tightenings.empty() || doubts->closing) continue;
+    for (const auto& line : doubts->tightenings) {
+      EXPECT_TRUE(shop.decideRecall(tool.id, {.tightening = line.tightening.id,
+                                              .action = RecallAction::Retorque,
+                                              .reason = "as the list says",
+                                              .by = "Nora"}));
+    }
+    EXPECT_TRUE(shop.closeRecall(tool.id, "Nora", "all seen"));
+    CheckDraft typed;
+    typed.tool = tool.id;
+    typed.points.push_back({.target = "40", .readings = {"40,1"}});
+    EXPECT_TRUE(shop.saveDraft(typed));
+    break;
+  }
+  EXPECT_TRUE(addUser(shop, "Nora", AccountRole::Lead, "a long passphrase"));
+  return path;
+}
+
 void expectSameRows(const std::string& one, const std::string& other) {
   auto first = Database::open(one).value();
   auto second = Database::open(other).value();
   for (const std::string table : copiedTables()) {
     const auto rows = rowsOf(first, "SELECT * FROM " + table);
-    EXPECT_TRUE(!rows.empty() || table == "check_draft") << "nothing to compare in " << table;
+    EXPECT_FALSE(rows.empty()) << "nothing to compare in " << table;
     EXPECT_EQ(rows, rowsOf(second, "SELECT * FROM " + table)) << table;
   }
   const std::string search = "SELECT rowid, fastener, component, assembly, thread FROM fastener_search";
@@ -67,7 +93,7 @@ TEST_F(Move, LeavesNoTableOut) {
 }
 
 TEST_F(Move, BringsEveryRow) {
-  const auto from = signedDepot().fresh();
+  const auto from = fullDepot();
   std::string to = in("moved.db");
   if (hasTestServer()) {
     const auto server = freshDatabase();

@@ -106,6 +106,10 @@ std::string freshShop() {
   fastener.target = 60;
   fastener.unit = Unit::NewtonMetre;
   (void)shop.addFastener(fastener);
+  // No tightening with a tool that was never checked.
+  auto first = checkOfDay(0);
+  first.phase = Phase::AsLeft;
+  (void)shop.recordCheck(first);
   return address;
 }
 
@@ -115,6 +119,7 @@ struct Counted {
 
 Counted countEntries(const Shop& shop) {
   Counted counted;
+  counted.checks = -1;  // the one that the shop began with
   (void)walkLedger(shop, [&](std::string_view entry) {
     if (entry.find(R"("kind":"check")") != std::string_view::npos) ++counted.checks;
     if (entry.find(R"("kind":"tightening")") != std::string_view::npos) ++counted.tightenings;

@@ -65,12 +65,13 @@ Problem serverTrouble(const QSqlError& error, const std::string& address) {
   if (isConflict(state)) {
     return {.kind = ProblemKind::Conflict, .field = "shop", .found = address, .accepted = serversWords(error)};
   }
+  const std::string says = state.isEmpty() ? "a server that answers: " : "the server says: ";
   const auto* meaning =
       std::ranges::find_if(stateMeanings, [&](const StateMeaning& known) { return state.startsWith(known.begins); });
   return {.kind = ProblemKind::Unavailable,
           .field = "shop",
           .found = address,
-          .accepted = meaning != stateMeanings.end() ? meaning->whatToDo : "the server says: " + serversWords(error)};
+          .accepted = meaning != stateMeanings.end() ? meaning->whatToDo : says + serversWords(error)};
 }
 
 }  // namespace
@@ -89,9 +90,7 @@ Problem connectionLost(const std::string& address) {
 }
 
 Problem engineTrouble(const QSqlError& error, const std::string& address) {
-  if (error.nativeErrorCode().size() == stateLength || error.type() == QSqlError::ConnectionError) {
-    if (isOnServer(address)) return serverTrouble(error, address);
-  }
+  if (isOnServer(address)) return serverTrouble(error, address);
   const int code = primaryCode(error);
   const auto driverText = error.databaseText().isEmpty() ? error.driverText() : error.databaseText();
   if (code == constraint) {

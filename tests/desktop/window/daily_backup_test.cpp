@@ -40,7 +40,7 @@ class DailyBackups : public testing::Test {
 };
 
 TEST_F(DailyBackups, oneADayBesideTheShopWithTheHeadInItsName) {
-  EXPECT_EQ(backupFolder(shopFile()), backups());
+  EXPECT_EQ(backupFolder(shop_.shop()), backups());
   EXPECT_FALSE(look(shop_, [this] { return made().size() == 1 && !made().front().contains("unfinished"); }));
   ASSERT_EQ(made().size(), 1);
   const auto copy = Shop::open((backups() + "/" + made().front()).toStdString(), Access::Look);

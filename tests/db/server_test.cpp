@@ -34,7 +34,7 @@ class OnServer : public ShopTest {
     }
     return asUser(address_, called);
   }
-  std::string databaseName() const { return parseServerAddress(address_)->database.toStdString(); }
+  std::string databaseName() const { return databaseOf(address_); }
 };
 
 TEST_F(OnServer, AShopIsMadeOnceAndOpenedAgain) {
@@ -101,7 +101,7 @@ TEST_F(OnServer, WhoLooksWritesNothingWhateverTheyMay) {
 // An owner of the shop who is no administrator of the server makes it, given the right to make roles.
 TEST_F(OnServer, AnOwnerNeedsNoAdministrator) {
   const auto place = freshDatabase();
-  const auto name = parseServerAddress(place)->database.toStdString();
+  const auto name = databaseOf(place);
   ASSERT_EQ(sayToServer(place, "CREATE ROLE owner_" + name + " LOGIN CREATEROLE"), "");
   ASSERT_EQ(sayToServer(place, "ALTER DATABASE " + name + " OWNER TO owner_" + name), "");
   auto made = Database::create(asUser(place, "owner_" + name));

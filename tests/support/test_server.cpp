@@ -41,6 +41,8 @@ std::string freshDatabase() {
   return address.replace(address.find(administration), administration.size(), "/" + name + "?");
 }
 
+std::string databaseOf(const std::string& address) { return parseServerAddress(address)->database.toStdString(); }
+
 std::string asUser(std::string address, const std::string& user) {
   constexpr std::string_view administrator = "//postgres@";
   return address.replace(address.find(administrator), administrator.size(), "//" + user + "@");

@@ -12,6 +12,7 @@ std::string freshDatabase();
 // Runs one statement as the administrator, past the program, in the database at `address`; "" where it was taken,
 // else the server's words.
 std::string sayToServer(const std::string& address, const std::string& sql);
+std::string databaseOf(const std::string& address);
 // The address with another user.
 std::string asUser(std::string address, const std::string& user);
 

@@ -177,6 +177,17 @@ TEST_F(OnServer, WhetherACommitIsSavedIsFoundOut) {
   EXPECT_FALSE(shop().tools.find("TW-07"));
 }
 
+// A table of the same name before the shop's own does not deceive the guard.
+TEST_F(OnServer, AnotherLedgerInTheWayDoesNotOpenAGap) {
+  write([](OpenShop& to) { to.tools.add(fullTool(), stamp); });
+  EXPECT_EQ(refusalToProgram("CREATE TEMPORARY TABLE ledger AS SELECT 40 AS seq"), "");
+  EXPECT_EQ(refusalToProgram("SELECT set_config('search_path', 'pg_temp, steadyturn', false)"), "");
+  EXPECT_NE(
+      refusalToProgram("INSERT INTO steadyturn.ledger SELECT 41, '', '', '', '', decode(repeat('00', 32), 'hex')")
+          .find("at its end"),
+      std::string::npos);
+}
+
 TEST_F(OnServer, TextSortsByItsBytes) {
   for (const std::string id : {"b", "A", "a", "B", "Z", "\xC3\xA9"}) {
     write([&](OpenShop& to) {

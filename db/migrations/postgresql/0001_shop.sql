@@ -229,8 +229,9 @@ CREATE INDEX tightening_by_tool ON tightening (tool, date, id);
 CREATE INDEX tightening_by_job ON tightening (job, fastener, date, id);
 
 -- The ledger grows by one at its end. Two who add at the same time name the same number: the second waits for the first and is
--- refused, so there is no gap and no fork whatever a program does.
-CREATE FUNCTION grow_at_the_end() RETURNS trigger LANGUAGE plpgsql AS $$
+-- refused, so there is no gap and no fork whatever a program does. Its names mean the shop's things whoever asks, not what a
+-- caller's own path puts before them.
+CREATE FUNCTION grow_at_the_end() RETURNS trigger LANGUAGE plpgsql SET search_path = pg_catalog, steadyturn, pg_temp AS $$
 BEGIN
   IF NEW.seq IS DISTINCT FROM (SELECT COALESCE(MAX(seq), 0) + 1 FROM ledger) THEN
     RAISE EXCEPTION 'the ledger grows at its end, by one entry at a time';

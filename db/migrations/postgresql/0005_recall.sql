@@ -20,7 +20,7 @@ CREATE TABLE recall_closing (
   note WORDS NOT NULL
 );
 
-CREATE FUNCTION refuse_after_the_closing() RETURNS trigger LANGUAGE plpgsql AS $$
+CREATE FUNCTION refuse_after_the_closing() RETURNS trigger LANGUAGE plpgsql SET search_path = pg_catalog, steadyturn, pg_temp AS $$
 BEGIN
   IF EXISTS (SELECT FROM recall_closing WHERE failed_check = NEW.failed_check) THEN
     RAISE EXCEPTION 'recall decision: this recall is closed';

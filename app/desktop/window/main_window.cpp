@@ -191,7 +191,9 @@ void MainWindow::enter(Shop shop) {
   menus_->setFirstLead(noAccounts);
   connect(room_, &ShopRoom::permissionsChanged, this, &MainWindow::showPermissions);
   emit room_->shop().peopleChanged();
-  setWindowTitle((name.isEmpty() ? QFileInfo(address).fileName() : name) + QStringLiteral(" – Steadyturn"));
+  // The message below can be put away; that nothing can be written stays said.
+  setWindowTitle((name.isEmpty() ? QFileInfo(address).fileName() : name) +
+                 (readOnly ? tr(" (read only)") : QString()) + QStringLiteral(" – Steadyturn"));
   settings::setLastShop(address);
   connect(new DailyBackup(room_->shop(), room_), &DailyBackup::failed, message_, [this](const Problems& problems) {
     message_->say(Tone::Caution, tr("Today's backup was not made. %1").arg(wordProblems(problems)));

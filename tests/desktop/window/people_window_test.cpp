@@ -158,6 +158,7 @@ TEST_F(PeopleWindow, theAuditorsDoorLeavesNoTrace) {
   present(*window_);
   ASSERT_TRUE(window_->room());
   EXPECT_TRUE(says("looked at alone"));
+  EXPECT_TRUE(window_->windowTitle().contains("read only")) << "when the message is put away";
   EXPECT_FALSE(bar().isVisible());
   ASSERT_TRUE(wait([this] { return !room().cabinet().model().working(); }));
   for (const char* shut : {"Hold…", "Retire…", "Add a tool…", "Import…", "Bench"}) {

@@ -99,6 +99,7 @@ class Worker : public QObject {
   }
   void enqueue(const Ticket& job, std::function<void()> piece);
   void deliver(std::function<void()> onWindowThread);
+  Q_INVOKABLE void answerNext();
   void settle();
   void loop();
 
@@ -108,6 +109,7 @@ class Worker : public QObject {
   std::mutex mutex_;
   std::condition_variable wake_;
   std::deque<std::pair<Ticket, std::function<void()>>> queue_;
+  std::deque<std::function<void()>> answers_;  // for the window's thread
   Ticket running_;
   bool closing_ = false;
   std::thread thread_;

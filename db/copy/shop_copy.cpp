@@ -76,17 +76,17 @@ class Copying {
     if (std::string_view(table) != "ledger") return add(table, fmt::format("SELECT * FROM {} ORDER BY 1", table));
     const auto last = numberFrom(from_, "SELECT COALESCE(MAX(seq), 0) FROM ledger");
     for (std::int64_t first = 0; first < last; first += chunk) {
-      const auto piece =
-          fmt::format("SELECT * FROM ledger WHERE seq > {} AND seq <= {} ORDER BY seq", first, first + chunk);
-      if (!add(table, piece)) return false;
+      if (!add(table, "SELECT * FROM ledger WHERE seq > ? AND seq <= ? ORDER BY seq",
+               {boundValue(first), boundValue(first + chunk)}))
+        return false;
     }
     return true;
   }
 
-  bool add(const char* table, const std::string& sql) {
+  bool add(const char* table, const std::string& sql, const QVariantList& bounds = {}) {
     Statement rows(from_, sql);
     std::optional<Statement> insert;
-    rows.run();
+    rows.runBound(bounds);
     while (rows.next()) {
       if (!insert) insert.emplace(into_, insertLike(rows, table));
       QVariantList values;

@@ -1,7 +1,6 @@
 #include "connection.h"
 
 #include <QSqlError>
-#include <QSqlQuery>
 #include <atomic>
 
 #include "engine_trouble.h"
@@ -51,6 +50,7 @@ Connection::Connection(std::string shopAddress, const ServerAddress& server)
 }
 
 Connection::~Connection() {
+  atRest.clear();
   handle().close();
   QSqlDatabase::removeDatabase(name);
 }

@@ -3,10 +3,13 @@
 #pragma once
 
 #include <QSqlDatabase>
+#include <QSqlQuery>
 #include <QString>
 #include <QStringList>
 #include <cstdint>
 #include <string>
+#include <unordered_map>
+#include <vector>
 
 #include "shop_address.h"
 
@@ -38,6 +41,8 @@ struct Connection {
   bool inTransaction = false;
   bool failed = false;             // a statement failed in the transaction at hand
   std::uint64_t transactions = 0;  // begun so far; what is remembered of the store is good within one of them
+  // Prepared statements at rest, by their text: the next one of the same text goes on with it.
+  std::unordered_map<QString, std::vector<QSqlQuery>> atRest;
 
  private:
   void say(const QString& sql) const;

@@ -3,6 +3,7 @@
 #include <QSqlDriver>
 #include <QSqlError>
 #include <QSqlField>
+#include <utility>
 
 #include "connection.h"
 #include "engine_trouble.h"
@@ -41,8 +42,27 @@ Statement::Statement(Connection& connection, std::string_view sql)
   query_.setForwardOnly(!onServer_);
 }
 
+Statement::Statement(Statement&& other) noexcept
+    : connection_(other.connection_),
+      onServer_(other.onServer_),
+      sql_(std::move(other.sql_)),
+      query_(std::move(other.query_)),
+      prepared_(std::exchange(other.prepared_, false)) {}
+
+Statement::~Statement() {
+  if (!prepared_) return;
+  query_.finish();
+  connection_->atRest[sql_].push_back(std::move(query_));
+}
+
 void Statement::prepare() {
   if (prepared_) return;
+  if (auto& rested = connection_->atRest[sql_]; !rested.empty()) {
+    query_ = std::move(rested.back());
+    rested.pop_back();
+    prepared_ = true;
+    return;
+  }
   if (!query_.prepare(sql_)) fail(*connection_, query_.lastError());
   prepared_ = true;
 }

@@ -1,6 +1,7 @@
 // One SQL statement: every statement of the store goes through here, with values only in the place of a '?'. On a
-// file it is prepared at its first run and kept; to a server it goes with its values as the driver writes them, which
-// saves a journey. Throws StoreError; a failure inside a transaction is remembered by it.
+// file it is prepared at its first run, and when it goes the connection keeps it for the next one of the same text;
+// to a server it goes with its values as the driver writes them, which saves a journey. Throws StoreError; a failure
+// inside a transaction is remembered by it.
 #pragma once
 
 #include <QByteArray>
@@ -38,6 +39,9 @@ class Statement {
   // REQUIRES: the database outlives the statement.
   Statement(Database& database, std::string_view sql);
   Statement(Connection& connection, std::string_view sql);
+  Statement(Statement&& other) noexcept;
+  Statement& operator=(Statement&&) = delete;
+  ~Statement();
 
   // Binds the values to the '?' in order and runs; as often as wanted.
   template <typename... Values>

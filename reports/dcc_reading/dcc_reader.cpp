@@ -1,5 +1,6 @@
 #include "dcc_reader.h"
 
+#include <QStringDecoder>
 #include <algorithm>
 #include <cmath>
 
@@ -21,15 +22,35 @@ std::optional<double> at(const std::vector<double>& list, std::size_t index) {
   return std::nullopt;
 }
 
+// The document's characters, by its mark or first bytes (XML 1.0, appendix F); nothing where they are no text.
+std::optional<QString> decoded(const QByteArray& bytes) {
+  QStringDecoder decoder(QStringConverter::encodingForData(bytes, u'<').value_or(QStringConverter::Utf8));
+  QString text = decoder(bytes);
+  return decoder.hasError() ? std::nullopt : std::optional(std::move(text));
+}
+
+// Whether a document type stands among what may come before the first element: space, comments and processing
+// instructions (XML 1.0, 2.8). Asked before the parser sees the text: the entities that one declares can keep a
+// parser busy for hours without a single character coming of it.
+bool hasDocumentType(QStringView text) {
+  const auto passed = [&](QStringView begin, QStringView end) {
+    text = text.trimmed();
+    if (!text.startsWith(begin)) return false;
+    const auto at = text.indexOf(end, begin.size());
+    text = at < 0 ? QStringView() : text.sliced(at + end.size());
+    return true;
+  };
+  while (passed(u"<?", u"?>") || passed(u"<!--", u"-->")) {
+  }
+  return text.startsWith(u"<!DOCTYPE");
+}
+
 class Reader {
  public:
-  explicit Reader(QIODevice& in) : xml_(&in) {}
+  explicit Reader(const QString& text) : xml_(text) {}
 
   Result<ReferenceCertificate> read() {
-    while (!xml_.atEnd() && !xml_.isStartElement()) {
-      if (xml_.readNext() == QXmlStreamReader::DTD)
-        return refuse(bad("a document type", "a certificate without one"));
-    }
+    while (!xml_.atEnd() && !xml_.isStartElement()) xml_.readNext();
     if (xml_.name() != u"digitalCalibrationCertificate") return refuse(notOne());
     readChildren();
     // Everything a document holds is read to its end: half a certificate is none.
@@ -234,7 +255,10 @@ Result<ReferenceCertificate> readDcc(QIODevice& in) {
   if (in.size() > largestFile) {
     return refuse(bad(std::to_string(in.size()) + " bytes", "a certificate of at most 16 MB"));
   }
-  return Reader(in).read();
+  const auto text = decoded(in.readAll());
+  if (!text) return refuse(bad("bytes that are no text", "a certificate in UTF-8 or UTF-16"));
+  if (hasDocumentType(*text)) return refuse(bad("a document type", "a certificate without one"));
+  return Reader(*text).read();
 }
 
 }  // namespace steadyturn

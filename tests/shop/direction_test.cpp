@@ -1,28 +1,15 @@
 // Each direction of use apart (ISO 6789-1:2017, from memory).
-#include <gtest/gtest.h>
-
-#include <QTemporaryDir>
-
 #include "date_of.h"
-#include "shop.h"
+#include "wrench_shop.h"
 
 namespace steadyturn {
 namespace {
 
-class Directions : public testing::Test {
+class Directions : public test::WrenchShop {
  protected:
-  Directions() : shop(Shop::create(folder.filePath("shop.sqlite").toStdString()).value()) {
-    Tool tool;
-    tool.id = "T";
-    tool.kind = {ToolType::Setting, ToolClass::A};
-    tool.minimum = 20;
-    tool.maximum = 100;
-    tool.resolution = 1;
-    EXPECT_TRUE(shop.addTool(tool));
-    Reference reference;
-    reference.id = "R";
-    reference.expandedUncertaintyPercent = 0.4;
-    EXPECT_TRUE(shop.addReference(reference));
+  void SetUp() override {
+    WrenchShop::SetUp();
+    addTool("T");
     Fastener fastener;
     fastener.id = "F";
     fastener.component = "drain plug";
@@ -56,9 +43,6 @@ class Directions : public testing::Test {
       percent += 0.3;
     }
   }
-
-  QTemporaryDir folder;
-  Shop shop;
 };
 
 TEST_F(Directions, AreTwoChecksOfOneDay) {

@@ -3,10 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include <QTemporaryDir>
-
-#include "shop.h"
 #include "shop_proof.h"
+#include "wrench_shop.h"
 
 namespace steadyturn {
 namespace {
@@ -18,20 +16,11 @@ constexpr Date in2026(unsigned m, unsigned d) {
   return std::chrono::sys_days(std::chrono::year(2026) / std::chrono::month(m) / std::chrono::day(d));
 }
 
-class RecallRules : public testing::Test {
+class RecallRules : public test::WrenchShop {
  protected:
   void SetUp() override {
-    Tool tool;
-    tool.id = "T";
-    tool.kind = {ToolType::Setting, ToolClass::A};
-    tool.minimum = 20;
-    tool.maximum = 100;
-    tool.resolution = 1;
-    ASSERT_TRUE(shop.addTool(tool));
-    Reference reference;
-    reference.id = "R";
-    reference.expandedUncertaintyPercent = 0.4;
-    ASSERT_TRUE(shop.addReference(reference));
+    WrenchShop::SetUp();
+    addTool("T");
     Fastener plug;
     plug.id = "F";
     plug.component = "drain plug";
@@ -39,22 +28,10 @@ class RecallRules : public testing::Test {
     plug.low = 38;
     plug.high = 42;
     ASSERT_TRUE(shop.addFastener(plug));
-    check(in2026(1, 10), 0);
+    check("T", in2026(1, 10), 0);
     for (const auto& [job, date] : {std::pair{"J1", in2026(1, 20)}, std::pair{"J2", in2026(2, 20)}})
       tighten(job, date);
-    check(in2026(3, 1), 7);
-  }
-  // Every reading of the check lies `percent` off.
-  void check(Date date, double percent) {
-    CheckDraft draft;
-    draft.tool = "T";
-    draft.reference = "R";
-    draft.date = date;
-    for (const double target : {20.0, 60.0, 100.0}) {
-      const auto reading = writeNumber(target / (1 + percent / 100));
-      draft.points.push_back({.target = writeNumber(target), .readings = std::vector<std::string>(5, reading)});
-    }
-    ASSERT_TRUE(shop.recordCheck(draft));
+    check("T", in2026(3, 1), 7);
   }
   void tighten(const char* job, Date date) {
     Tightening made;
@@ -70,9 +47,6 @@ class RecallRules : public testing::Test {
   Problem problemOf(const Result<RecallList>& result) {
     return result ? Problem{.field = "none"} : result.error().front();
   }
-
-  QTemporaryDir folder;
-  Shop shop = *Shop::create(folder.filePath("shop.sturn").toStdString());
 };
 
 TEST_F(RecallRules, EachTighteningIsDecidedAndThenTheRecallIsClosed) {

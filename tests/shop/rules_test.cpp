@@ -1,33 +1,18 @@
 // The shop's rules: what it takes in, what it refuses, and that a refusal leaves nothing behind.
-#include <gtest/gtest.h>
-
-#include <QTemporaryDir>
-
 #include "date_of.h"
-#include "shop.h"
+#include "wrench_shop.h"
 
 namespace steadyturn {
 namespace {
 
-class Rules : public testing::Test {
+class Rules : public test::WrenchShop {
  protected:
-  Rules() : shop(Shop::create(folder.filePath("shop.sqlite").toStdString()).value()) {
-    EXPECT_TRUE(shop.addTool(wrench()));
-    Reference reference;
-    reference.id = "R";
-    reference.expandedUncertaintyPercent = 0.4;
-    EXPECT_TRUE(shop.addReference(reference));
+  void SetUp() override {
+    WrenchShop::SetUp();
+    addTool("T");
   }
 
-  static Tool wrench() {
-    Tool tool;
-    tool.id = "T";
-    tool.kind = {ToolType::Setting, ToolClass::A};
-    tool.minimum = 20;
-    tool.maximum = 100;
-    tool.resolution = 1;
-    return tool;
-  }
+  static Tool wrench() { return WrenchShop::wrench("T"); }
 
   static Tightening tightening(Date date, const std::string& setting) {
     Tightening made;
@@ -41,20 +26,10 @@ class Rules : public testing::Test {
 
   // A check whose every reading lies `percent` off.
   static CheckDraft check(Date date, Phase phase, double percent) {
-    CheckDraft draft;
-    draft.tool = "T";
-    draft.reference = "R";
-    draft.date = date;
+    auto draft = draftOf("T", date, percent);
     draft.phase = phase;
-    for (const double target : {20.0, 60.0, 100.0}) {
-      const auto reading = writeNumber(target / (1 + percent / 100));
-      draft.points.push_back({.target = writeNumber(target), .readings = std::vector<std::string>(5, reading)});
-    }
     return draft;
   }
-
-  QTemporaryDir folder;
-  Shop shop;
 };
 
 template <typename T>

@@ -20,7 +20,7 @@ class WrenchShop : public ::testing::Test {
     ASSERT_TRUE(shop.addReference(reference));
   }
   // Type II class A, 20 to 100 N·m.
-  void addTool(const std::string& id, const std::string& maker = {}) {
+  static Tool wrench(const std::string& id, const std::string& maker = {}) {
     Tool tool;
     tool.id = id;
     tool.maker = maker;
@@ -28,10 +28,11 @@ class WrenchShop : public ::testing::Test {
     tool.minimum = 20;
     tool.maximum = 100;
     tool.resolution = 1;
-    ASSERT_TRUE(shop.addTool(tool));
+    return tool;
   }
-  // Every reading of the check lies `percent` off.
-  void check(const std::string& tool, Date date, double percent) {
+  void addTool(const std::string& id, const std::string& maker = {}) { ASSERT_TRUE(shop.addTool(wrench(id, maker))); }
+  // A check whose every reading lies `percent` off.
+  static CheckDraft draftOf(const std::string& tool, Date date, double percent) {
     CheckDraft draft;
     draft.tool = tool;
     draft.reference = "R";
@@ -40,7 +41,10 @@ class WrenchShop : public ::testing::Test {
       const auto reading = writeNumber(target / (1 + percent / 100));
       draft.points.push_back({.target = writeNumber(target), .readings = std::vector<std::string>(5, reading)});
     }
-    ASSERT_TRUE(shop.recordCheck(draft));
+    return draft;
+  }
+  void check(const std::string& tool, Date date, double percent) {
+    ASSERT_TRUE(shop.recordCheck(draftOf(tool, date, percent)));
   }
 
   QTemporaryDir folder;

@@ -12,7 +12,6 @@
 
 #include <QCoreApplication>
 #include <QTemporaryDir>
-#include <array>
 #include <chrono>
 #include <cstdlib>
 #include <filesystem>
@@ -22,7 +21,7 @@
 #include <string>
 #include <vector>
 
-#include "shop.h"
+#include "crash_shop.h"
 
 namespace {
 
@@ -163,35 +162,6 @@ void writeBare(Bare& database, const std::vector<Written>& all) {
   }
 }
 
-constexpr std::array setPoints{"20", "60", "100"};
-constexpr int readingsAtSetPoint = 5;
-
-CheckDraft draftOf(int number) {
-  CheckDraft draft;
-  draft.tool = "T1";
-  draft.reference = "R1";
-  draft.by = "bench";
-  draft.date = Date(std::chrono::days(7'000 + number));
-  for (const char* target : setPoints) {
-    draft.points.push_back({.target = target, .readings = std::vector<std::string>(readingsAtSetPoint, target)});
-  }
-  return draft;
-}
-
-void fill(Shop& shop) {
-  Tool tool;
-  tool.id = "T1";
-  tool.kind = {ToolType::Setting, ToolClass::A};
-  tool.minimum = 20;
-  tool.maximum = 100;
-  tool.resolution = 1;
-  orThrow(shop.addTool(tool));
-  Reference reference;
-  reference.id = "R1";
-  reference.expandedUncertaintyPercent = 0.4;
-  orThrow(shop.addReference(reference));
-}
-
 void compare(int checks, int rounds, const std::string& folder) {
   const QTemporaryDir place(QString::fromStdString(folder) + QStringLiteral("/record-checks-XXXXXX"));
   const auto in = [&](const char* name) { return place.filePath(QString::fromLatin1(name)).toStdString(); };
@@ -210,7 +180,7 @@ void compare(int checks, int rounds, const std::string& folder) {
   for (int round = 0; round < rounds; ++round) {
     const int first = round * checks;
     ours += seconds([&] {
-      for (int i = first; i < first + checks; ++i) orThrow(shop.recordCheck(draftOf(i)));
+      for (int i = first; i < first + checks; ++i) orThrow(shop.recordCheck(checkOfDay(i)));
     });
     const auto written = writtenBy(in("shop.db"), before + first + 1, before + first + checks);
     bare += seconds([&] { writeBare(guarded, written); });

@@ -186,6 +186,11 @@ TEST(DccReader, NeverExpandsADeclaredEntity) {
   EXPECT_NE(refusalOf(withDocumentType("<!DOCTYPE d [" + laughs + "<!ATTLIST d x CDATA \"&a9;\">]>")), "taken");
   EXPECT_NE(refusalOf(withDocumentType("<!DOCTYPE d [" + parameters + "%a9;]>")), "taken");
   EXPECT_THAT(refusalOf(withDocumentType("", "&undeclared;")), HasSubstr("undeclared"));
+  // Nothing, a thousand million times: no limit on an entity's length ends that.
+  laughs.replace("\"ha\"", "\"\"");
+  EXPECT_EQ(refusalOf(withDocumentType("<?first ?> <!-- then -->\n<!DOCTYPE d [" + laughs +
+                                       "<!ATTLIST d x CDATA \"&a9;\">]>")),
+            "a document type");
 }
 
 TEST(DccReader, RefusesEndlessNesting) {

@@ -30,10 +30,10 @@ Token tokenAt(std::string_view script, std::size_t at) {
   if (rest.starts_with("--")) return piece(Token::Kind::Comment, endAfter(script, at, "\n"));
   if (rest.starts_with("/*")) return piece(Token::Kind::Comment, endAfter(script, at + 2, "*/"));
   const char c = rest.front();
-  if (c == '$') {
+  if (const auto close = c == '$' ? rest.find('$', 1) : std::string_view::npos; close != std::string_view::npos) {
     // PostgreSQL's dollar quotes: $$ … $$ or $name$ … $name$.
-    const auto mark = rest.substr(0, std::min(rest.find('$', 1), rest.size() - 1) + 1);
-    if (mark.size() > 1 && std::all_of(mark.begin() + 1, mark.end() - 1, isWordByte)) {
+    const auto mark = rest.substr(0, close + 1);
+    if (std::all_of(mark.begin() + 1, mark.end() - 1, isWordByte)) {
       return piece(Token::Kind::Quoted, endAfter(script, at + mark.size(), mark));
     }
   }

@@ -50,6 +50,14 @@ TEST(SqlScript, ATransactionsBeginEndsAtOnce) {
 
 TEST(SqlScript, AnUnfinishedQuoteEndsWithTheScript) { EXPECT_THAT(split("A 'b; c"), ElementsAre("A 'b; c")); }
 
+// PostgreSQL 15, 4.1.2.4.
+TEST(SqlScript, DollarsQuoteAFunctionsBody) {
+  EXPECT_THAT(split("CREATE FUNCTION f() AS $$ BEGIN a; b; END $$; X"),
+              ElementsAre("CREATE FUNCTION f() AS $$ BEGIN a; b; END $$", "X"));
+  EXPECT_THAT(split("DO $x$ a; $$ b; $x$; Y; SELECT $1; Z"),
+              ElementsAre("DO $x$ a; $$ b; $x$", "Y", "SELECT $1", "Z"));
+}
+
 TEST(SqlScript, AColumnNamedTriggerIsNoTrigger) {
   EXPECT_THAT(split("CREATE TABLE x (trigger TEXT, begin TEXT); Y"),
               ElementsAre("CREATE TABLE x (trigger TEXT, begin TEXT)", "Y"));

@@ -40,6 +40,7 @@ class CheckTable {
 
  private:
   void addPoints(const Check& check, std::int64_t id);
+  void addPointsAtOnce(const Check& check, std::int64_t id);
   std::int64_t nextId();
 
   Database& database_;

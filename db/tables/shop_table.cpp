@@ -29,6 +29,20 @@ std::map<std::string, std::string> ShopTable::settingsBelow(const std::string& p
   return below;
 }
 
+std::map<std::string, std::string> ShopTable::settings(const std::vector<std::string>& names) const {
+  std::string marks;
+  QVariantList values;
+  for (const auto& name : names) {
+    marks += marks.empty() ? "?" : ", ?";
+    values << boundValue(name);
+  }
+  Statement query(database_, "SELECT name, value FROM shop_setting WHERE name IN (" + marks + ")");
+  query.runBound(values);
+  std::map<std::string, std::string> found;
+  while (query.next()) found.emplace(query.text(0), query.text(1));
+  return found;
+}
+
 void ShopTable::set(const std::string& name, const std::string& value, const EntryStamp& stamp) {
   const auto entry = ledger_.append(stamp, "setting", settingFacts(name, value));
   Statement(database_,

@@ -15,6 +15,8 @@ class ShopTable {
  public:
   ShopTable(Database& database, Ledger& ledger);
   std::optional<std::string> setting(const std::string& name) const;
+  // Those of these names that were set.
+  std::map<std::string, std::string> settings(const std::vector<std::string>& names) const;
   // Those whose name begins so, by what follows in it.
   std::map<std::string, std::string> settingsBelow(const std::string& prefix) const;
   void set(const std::string& name, const std::string& value, const EntryStamp& stamp);  // ledger kind "setting"

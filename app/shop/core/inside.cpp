@@ -54,12 +54,17 @@ Date Shop::Inside::today() const {
 
 Policy Shop::Inside::policy() const {
   const auto number = [](const std::string& text) { return parseNumber(text, "policy"); };
+  const auto set = facts.settings({"interval_days", "confidence", "decision_rule", "part_limit_risk"});
+  const auto setting = [&](const char* name) {
+    const auto found = set.find(name);
+    return found == set.end() ? std::nullopt : std::optional(found->second);
+  };
   Policy policy;
-  take(policy.intervalDays, facts.setting("interval_days"),
+  take(policy.intervalDays, setting("interval_days"),
        [&](const std::string& text) { return number(text).map([](double days) { return static_cast<int>(days); }); });
-  take(policy.confidence, facts.setting("confidence"), number);
-  take(policy.rule, facts.setting("decision_rule"), [](const std::string& text) { return parseRule(text); });
-  take(policy.partLimitRisk, facts.setting("part_limit_risk"), number);
+  take(policy.confidence, setting("confidence"), number);
+  take(policy.rule, setting("decision_rule"), [](const std::string& text) { return parseRule(text); });
+  take(policy.partLimitRisk, setting("part_limit_risk"), number);
   return policy;
 }
 

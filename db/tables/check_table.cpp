@@ -23,6 +23,10 @@ constexpr const char* checkColumns =
 constexpr const char* pointColumns =
     "SELECT target, unit, readings, mean_deviation, repeatability, standard_uncertainty, interval_percent, "
     "conformity_probability, verdict, position, reading_count, check_id FROM check_point ";
+constexpr const char* intoPoints =
+    "INSERT INTO check_point (check_id, position, target, unit, readings, reading_count, mean_deviation, "
+    "repeatability, standard_uncertainty, interval_percent, conformity_probability, verdict) VALUES ";
+constexpr const char* pointMarks = "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
 constexpr const char* ofOneCheck = "WHERE check_id = ? ORDER BY position";
 constexpr const char* notCorrected = "NOT EXISTS (SELECT 1 FROM check_record c WHERE c.corrects = r.id)";
 
@@ -139,11 +143,7 @@ CheckTable::CheckTable(Database& database, Ledger& ledger)
           "reference_error_percent, span_reproducibility, span_drive, span_interface, span_loading_point, verdict, "
           "corrects, correction_reason, entry) "
           "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
-      insertPoint_(
-          database,
-          "INSERT INTO check_point (check_id, position, target, unit, readings, reading_count, mean_deviation, "
-          "repeatability, standard_uncertainty, interval_percent, conformity_probability, verdict) "
-          "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+      insertPoint_(database, std::string(intoPoints) + pointMarks),
       same_(database, std::string("SELECT 1 FROM check_record r WHERE r.tool = ? AND r.date = ? AND r.phase = ? AND "
                                   "r.direction = ? AND ") +
                           notCorrected) {}
@@ -178,21 +178,17 @@ std::int64_t CheckTable::add(const Check& check, const EntryStamp& stamp) {
 void CheckTable::addPointsAtOnce(const Check& check, std::int64_t id) {
   std::string marks;
   QVariantList values;
+  int position = 0;
   for (const auto& point : check.points) {
-    marks += std::string(marks.empty() ? "" : ", ") + "(?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
-    values << boundValue(id) << boundValue(static_cast<std::int64_t>(values.size() / 12))
-           << boundValue(point.target.value) << boundValue(unitCode(point.target.unit))
-           << boundValue(writeReadings(point.readings))
+    marks += std::string(marks.empty() ? "" : ", ") + pointMarks;
+    values << boundValue(id) << boundValue(position++) << boundValue(point.target.value)
+           << boundValue(unitCode(point.target.unit)) << boundValue(writeReadings(point.readings))
            << boundValue(static_cast<std::int64_t>(point.readings.size())) << boundValue(point.meanDeviation)
            << boundValue(point.repeatability) << boundValue(point.standardUncertainty) << boundValue(point.interval)
            << boundValue(point.conformityProbability) << boundValue(writeVerdict(point.verdict));
   }
   if (marks.empty()) return;
-  Statement(database_,
-            "INSERT INTO check_point (check_id, position, target, unit, readings, reading_count, mean_deviation, "
-            "repeatability, standard_uncertainty, interval_percent, conformity_probability, verdict) VALUES " +
-                marks)
-      .runBound(values);
+  Statement(database_, intoPoints + marks).runBound(values);
 }
 
 void CheckTable::addPoints(const Check& check, std::int64_t id) {

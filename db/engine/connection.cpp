@@ -1,7 +1,7 @@
 #include "connection.h"
 
-#include <QSqlError>
 #include <atomic>
+#include <utility>
 
 #include "engine_trouble.h"
 #include "store_error.h"
@@ -58,6 +58,7 @@ Connection::~Connection() {
 void Connection::reconnect() {
   auto database = handle();
   database.close();
+  plans.forget();
   if (!database.open()) throw StoreError(engineTrouble(database.lastError(), address));
   for (const auto& habit : habits) say(habit);
 }
@@ -72,18 +73,57 @@ void Connection::say(const QString& sql) const {
   if (!query.exec(sql)) throw StoreError(engineTrouble(query.lastError(), address));
 }
 
-void beginTransaction(Connection& connection, const QString& how) {
+void Connection::postpone(const QStringList& write) {
+  postponed << write;
+  for (const auto& statement : write) postponedLength += statement.size();
+  // An import writes a million rows: they are not all kept here.
+  constexpr qsizetype longEnough = 1 << 16;
+  if (postponedLength < longEnough) return;
+  QSqlQuery query(handle());
+  if (!ask(query, {})) fail(query.lastError());
+}
+
+bool Connection::ask(QSqlQuery& query, const QStringList& statements) {
+  const auto all = std::exchange(postponed, {}) + statements;
+  postponedLength = 0;
+  // Of several statements to a server each has its own answer; one that failed is the last.
+  bool done = query.exec(all.join(QLatin1String(";\n")));
+  for (qsizetype i = 1; done && i < all.size(); ++i) done = query.nextResult();
+  if (!done) plans.forget();
+  return done;
+}
+
+void Connection::forgetPostponed() {
+  if (postponed.isEmpty()) return;
+  postponed.clear();
+  postponedLength = 0;
+  plans.forget();
+}
+
+void Connection::fail(const QSqlError& error) {
+  failed = true;
+  if (isLost()) throw StoreError(connectionLost(address));
+  throw StoreError(engineTrouble(error, address));
+}
+
+QSqlQuery beginTransaction(Connection& connection, const QStringList& how) {
   if (connection.isLost()) connection.reconnect();
   QSqlQuery query(connection.handle());
-  bool begun = query.exec(how);
+  bool begun = connection.ask(query, how);
   if (!begun && connection.isLost()) {
     connection.reconnect();
     query = QSqlQuery(connection.handle());
-    begun = query.exec(how);
+    begun = connection.ask(query, how);
   }
-  if (!begun) throw StoreError(engineTrouble(query.lastError(), connection.address));
+  if (!begun) {
+    const auto error = query.lastError();
+    if (connection.onServer() && !connection.isLost())
+      QSqlQuery(connection.handle()).exec(QStringLiteral("ROLLBACK"));
+    throw StoreError(engineTrouble(error, connection.address));
+  }
   connection.inTransaction = true;
   connection.failed = false;
+  return query;
 }
 
 }  // namespace steadyturn

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QSqlDatabase>
+#include <QSqlError>
 #include <QSqlQuery>
 #include <QString>
 #include <QStringList>
@@ -11,6 +12,7 @@
 #include <unordered_map>
 #include <vector>
 
+#include "server_plans.h"
 #include "shop_address.h"
 
 namespace steadyturn {
@@ -34,6 +36,16 @@ struct Connection {
   void reconnect();
   // Says `sql` to the server now and after each reconnecting: what it sets counts for a connection's life.
   void makeHabit(const QString& sql);
+  // Lets a write of the transaction at hand wait for the next question to the server, or for COMMIT, and go ahead of
+  // it in the same journey: nobody reads its answer, and most of a short transaction is waiting for answers. What is
+  // wrong with it is said then. Throws StoreError.
+  void postpone(const QStringList& write);
+  // Says to the engine what was postponed and then `statements`; `query` holds the last one's answer. False: one of
+  // them failed, as the query's error says, and none behind it was done.
+  bool ask(QSqlQuery& query, const QStringList& statements);
+  void forgetPostponed();
+  // A statement failed: the transaction at hand will not be committed. Throws StoreError.
+  [[noreturn]] void fail(const QSqlError& error);
 
   Engine engine;
   std::string address;  // what a person calls the shop, without a password; for messages
@@ -41,17 +53,20 @@ struct Connection {
   bool inTransaction = false;
   bool failed = false;             // a statement failed in the transaction at hand
   std::uint64_t transactions = 0;  // begun so far; what is remembered of the store is good within one of them
-  // Prepared statements at rest, by their text: the next one of the same text goes on with it.
+  // A file's prepared statements at rest, by their text: the next one of the same text goes on with it.
   std::unordered_map<QString, std::vector<QSqlQuery>> atRest;
+  ServerPlans plans;  // the same for a server's
 
  private:
   void say(const QString& sql) const;
 
   QStringList habits;
+  QStringList postponed;
+  qsizetype postponedLength = 0;
 };
 
-// Says `how` ("BEGIN …"); a server's connection that broke while nobody used it is taken up again first. Throws
-// StoreError.
-void beginTransaction(Connection& connection, const QString& how);
+// Says `how` ("BEGIN …", and what goes with it) in one journey and gives the last one's answer; a server's connection
+// that broke while nobody used it is taken up again first. Throws StoreError.
+QSqlQuery beginTransaction(Connection& connection, const QStringList& how);
 
 }  // namespace steadyturn

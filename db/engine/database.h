@@ -97,7 +97,6 @@ class Transaction {
   void commit();
 
  private:
-  void takeServersLock();
   void settle();
   void rollBack() noexcept;
 

@@ -9,9 +9,9 @@ namespace steadyturn {
 
 Snapshot::Snapshot(Database& database) : connection_(database.connection()) {
   if (connection_.inTransaction) throw std::logic_error("a snapshot within a transaction");
-  beginTransaction(connection_, connection_.onServer()
-                                    ? QStringLiteral("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY")
-                                    : QStringLiteral("BEGIN"));
+  beginTransaction(connection_,
+                   {connection_.onServer() ? QStringLiteral("BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY")
+                                           : QStringLiteral("BEGIN")});
 }
 
 Snapshot::~Snapshot() {

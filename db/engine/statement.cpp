@@ -12,10 +12,11 @@ namespace steadyturn {
 
 namespace {
 
-[[noreturn]] void fail(Connection& connection, const QSqlError& error) {
-  connection.failed = true;
-  if (connection.isLost()) throw StoreError(connectionLost(connection.address));
-  throw StoreError(engineTrouble(error, connection.address));
+// Whether anybody may read an answer: a write that returns no rows has none.
+bool hasAnswer(const QString& sql) {
+  const bool writes = sql.startsWith(QLatin1String("INSERT")) || sql.startsWith(QLatin1String("UPDATE")) ||
+                      sql.startsWith(QLatin1String("DELETE"));
+  return !writes || sql.contains(QLatin1String("RETURNING"));
 }
 
 QString writtenValue(const QSqlDriver& driver, const QVariant& value, const std::string& address) {
@@ -37,6 +38,7 @@ Statement::Statement(Connection& connection, std::string_view sql)
     : connection_(&connection),
       onServer_(connection.onServer()),
       sql_(QString::fromUtf8(sql.data(), static_cast<qsizetype>(sql.size()))),
+      answers_(hasAnswer(sql_)),
       query_(connection.handle()) {
   // From a server rows are fetched at once: several statements read side by side, and it sends one's rows at a time.
   query_.setForwardOnly(!onServer_);
@@ -46,6 +48,7 @@ Statement::Statement(Statement&& other) noexcept
     : connection_(other.connection_),
       onServer_(other.onServer_),
       sql_(std::move(other.sql_)),
+      answers_(other.answers_),
       query_(std::move(other.query_)),
       prepared_(std::exchange(other.prepared_, false)) {}
 
@@ -63,12 +66,12 @@ void Statement::prepare() {
     prepared_ = true;
     return;
   }
-  if (!query_.prepare(sql_)) fail(*connection_, query_.lastError());
+  if (!query_.prepare(sql_)) connection_->fail(query_.lastError());
   prepared_ = true;
 }
 
 void Statement::execute() {
-  if (!query_.exec()) fail(*connection_, query_.lastError());
+  if (!query_.exec()) connection_->fail(query_.lastError());
 }
 
 Statement& Statement::runBound(const QVariantList& values) {
@@ -82,40 +85,33 @@ Statement& Statement::runBound(const QVariantList& values) {
   return *this;
 }
 
-// REQUIRES: no '?' in a quoted piece of sql_ or in a comment.
-QString Statement::written(const QVariantList& values) const {
-  const auto& driver = *connection_->handle().driver();
-  QString text;
-  qsizetype from = 0;
-  for (const QVariant& value : values) {
-    const auto mark = sql_.indexOf(QLatin1Char('?'), from);
-    text += QStringView(sql_).sliced(from, mark - from);
-    text += writtenValue(driver, value, connection_->address);
-    from = mark + 1;
-  }
-  return text += QStringView(sql_).sliced(from);
-}
-
 void Statement::runOnServer(const QVariantList& values) {
-  const auto text = written(values);
-  if (!connection_->isLost() && query_.exec(text)) return;
+  const auto& driver = *connection_->handle().driver();
+  QStringList written;
+  for (const auto& value : values) written << writtenValue(driver, value, connection_->address);
+  const auto call = [&] { return connection_->plans.callOf(sql_, written); };
+  if (connection_->inTransaction && !answers_) {
+    connection_->postpone(call());
+    return;
+  }
+  if (!connection_->isLost() && connection_->ask(query_, call())) return;
   // What only reads can be asked again on a new connection; a transaction is gone with the old one.
-  const bool readsOnly = text.startsWith(QLatin1String("SELECT"));
-  if (connection_->inTransaction || !connection_->isLost() || !readsOnly) fail(*connection_, query_.lastError());
+  const bool readsOnly = sql_.startsWith(QLatin1String("SELECT"));
+  if (connection_->inTransaction || !connection_->isLost() || !readsOnly) connection_->fail(query_.lastError());
   connection_->reconnect();
   query_ = QSqlQuery(connection_->handle());
-  if (!query_.exec(text)) fail(*connection_, query_.lastError());
+  if (!connection_->ask(query_, call())) connection_->fail(query_.lastError());
 }
 
 void Statement::execute(Connection& connection, const QString& sql) {
   QSqlQuery query(connection.handle());
-  if (!query.exec(sql)) fail(connection, query.lastError());
+  if (!connection.ask(query, {sql})) connection.fail(query.lastError());
 }
 
 bool Statement::next() {
   if (query_.next()) return true;
   // Qt says "no more rows" and "the disk failed" in the same way; only the error tells them apart.
-  if (query_.lastError().isValid()) fail(*connection_, query_.lastError());
+  if (query_.lastError().isValid()) connection_->fail(query_.lastError());
   query_.finish();
   return false;
 }

@@ -1,7 +1,7 @@
-// One SQL statement: every statement of the store goes through here, with values only in the place of a '?'. On a
-// file it is prepared at its first run, and when it goes the connection keeps it for the next one of the same text;
-// to a server it goes with its values as the driver writes them, which saves a journey. Throws StoreError; a failure
-// inside a transaction is remembered by it.
+// One SQL statement: every statement of the store goes through here, with values only in the place of a '?'. It is
+// prepared at its first run, and the connection keeps it for the next one of the same text. To a server the values go
+// as the driver writes them, in one journey, and a write inside a transaction goes with the question or the COMMIT
+// that follows it (Connection::postpone). Throws StoreError; a failure inside a transaction is remembered by it.
 #pragma once
 
 #include <QByteArray>
@@ -83,11 +83,11 @@ class Statement {
   void prepare();
   void execute();
   void runOnServer(const QVariantList& values);
-  QString written(const QVariantList& values) const;
 
   Connection* connection_;
   bool onServer_;
   QString sql_;
+  bool answers_;  // somebody may read its answer
   QSqlQuery query_;
   bool prepared_ = false;
 };

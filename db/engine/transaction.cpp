@@ -45,20 +45,17 @@ Transaction::Transaction(Database& database) : Transaction(database.connection()
 Transaction::Transaction(Connection& connection) : connection_(connection) {
   if (connection_.inTransaction) throw std::logic_error("a transaction within a transaction");
   // Taking the write lock now, not at the first write, means a busy shop is met before any work is done.
-  beginTransaction(connection_, connection_.onServer() ? QStringLiteral("BEGIN") : QStringLiteral("BEGIN IMMEDIATE"));
-  if (connection_.onServer()) takeServersLock();
-  ++connection_.transactions;
-}
-
-void Transaction::takeServersLock() {
-  try {
-    Statement lock(connection_, "SELECT pg_advisory_xact_lock(?), CAST(pg_current_xact_id() AS text)");
-    lock.run(writersLock).next();
-    id_ = lock.text(1);
-  } catch (...) {
-    rollBack();
-    throw;
+  if (connection_.onServer()) {
+    auto begun = beginTransaction(
+        connection_,
+        {QStringLiteral("BEGIN"),
+         QStringLiteral("SELECT pg_advisory_xact_lock(%1), CAST(pg_current_xact_id() AS text)").arg(writersLock)});
+    begun.next();
+    id_ = begun.value(1).toString().toStdString();
+  } else {
+    beginTransaction(connection_, {QStringLiteral("BEGIN IMMEDIATE")});
   }
+  ++connection_.transactions;
 }
 
 Transaction::~Transaction() {
@@ -106,6 +103,7 @@ void Transaction::settle() {
 void Transaction::rollBack() noexcept {
   done_ = true;
   connection_.inTransaction = false;
+  connection_.forgetPostponed();
   // Whatever this answers, the engine has let go: on a full disk it rolled back by itself and says there is nothing
   // to do; a server does so when the connection breaks.
   if (!connection_.isLost()) QSqlQuery(connection_.handle()).exec(QStringLiteral("ROLLBACK"));

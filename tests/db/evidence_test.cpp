@@ -118,10 +118,9 @@ TEST_F(Evidence, TheLedgerTakesOnlyTheNextNumber) {
 
 TEST_F(Evidence, ReferencesAreKept) {
   EXPECT_NE(refusal("DELETE FROM tool").find(hasTestServer() ? "foreign key" : "FOREIGN KEY"), std::string::npos);
-  Transaction transaction(shop().database);
   auto stray = fullCheck();
   stray.tool = "nobody's";
-  EXPECT_THROW(shop().checks.add(stray, stamp), StoreError);
+  EXPECT_THROW(write([&](OpenShop& to) { to.checks.add(stray, stamp); }), StoreError);
 }
 
 TEST_F(Evidence, ACheckIsCorrectedOnce) {
@@ -129,8 +128,7 @@ TEST_F(Evidence, ACheckIsCorrectedOnce) {
   auto correction = fullCheck();
   correction.corrects = first;
   write([&](OpenShop& to) { to.checks.add(correction, stamp); });
-  Transaction transaction(shop().database);
-  EXPECT_THROW(shop().checks.add(correction, stamp), StoreError);
+  EXPECT_THROW(write([&](OpenShop& to) { to.checks.add(correction, stamp); }), StoreError);
 }
 
 }  // namespace

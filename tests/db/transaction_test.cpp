@@ -12,10 +12,61 @@ class TransactionTest : public ShopTest {};
 TEST_F(TransactionTest, RemembersAFailureAndKeepsNothing) {
   Transaction transaction(shop().database);
   shop().tools.add(bareTool(), stamp);
-  EXPECT_THROW(Statement(shop().database, "INSERT INTO no_such_table VALUES (1)").run(), StoreError);
+  EXPECT_THROW(Statement(shop().database, "SELECT 1 FROM no_such_table").run(), StoreError);
   EXPECT_THROW(transaction.commit(), StoreError);
   EXPECT_FALSE(shop().tools.find("TW-01"));
   EXPECT_EQ(shop().ledger.size(), 0);
+}
+
+// A file says it at once; a server is asked no later than at the commit.
+TEST_F(TransactionTest, AWriteThatFailedIsSaidInItsOwnWordsAndKeepsNothing) {
+  try {
+    Transaction transaction(shop().database);
+    shop().tools.add(bareTool(), stamp);
+    Statement(shop().database, "INSERT INTO no_such_table VALUES (1)").run();
+    transaction.commit();
+    FAIL() << "committed";
+  } catch (const StoreError& error) {
+    EXPECT_NE(error.problem().accepted.find("no_such_table"), std::string::npos) << error.what();
+  }
+  EXPECT_FALSE(shop().tools.find("TW-01"));
+  EXPECT_EQ(shop().ledger.size(), 0);
+}
+
+TEST_F(TransactionTest, AReadSeesWhatTheTransactionWroteBefore) {
+  Transaction transaction(shop().database);
+  shop().tools.add(bareTool(), stamp);
+  Statement add(shop().database, "INSERT INTO shop_setting (name, value, entry) VALUES (?, ?, 1)");
+  add.run("a", "'1'; ?");
+  add.run("b", "2");
+  Statement(shop().database, "UPDATE shop_setting SET value = '3' WHERE name = 'b'").run();
+  Statement settings(shop().database, "SELECT value FROM shop_setting WHERE name IN ('a', 'b') ORDER BY name");
+  settings.run();
+  ASSERT_TRUE(settings.next());
+  EXPECT_EQ(settings.text(0), "'1'; ?");
+  ASSERT_TRUE(settings.next());
+  EXPECT_EQ(settings.text(0), "3");
+  EXPECT_FALSE(settings.next());
+}
+
+// More rows than a server is told at once, and more calls than it keeps plans for.
+TEST_F(TransactionTest, ManyWritesArriveAllAndInOrder) {
+  constexpr int many = 5000;
+  {
+    Transaction transaction(shop().database);
+    shop().tools.add(bareTool(), stamp);
+    Statement add(shop().database, "INSERT INTO shop_setting (name, value, entry) VALUES (?, ?, 1)");
+    for (int i = 0; i < many; ++i) add.run("n" + std::to_string(i), i % 3 == 0 ? "first" : "only");
+    for (int i = 0; i < many; i += 3) {
+      Statement(shop().database, "UPDATE shop_setting SET value = ? WHERE name = ?")
+          .run("last", "n" + std::to_string(i));
+    }
+    transaction.commit();
+  }
+  EXPECT_EQ(shop().count("SELECT COUNT(*) FROM shop_setting WHERE name LIKE 'n%' AND value = 'last'"),
+            (many + 2) / 3);
+  EXPECT_EQ(shop().count("SELECT COUNT(*) FROM shop_setting WHERE name LIKE 'n%' AND value = 'only'"),
+            many - (many + 2) / 3);
 }
 
 TEST_F(TransactionTest, AFreshOneStartsWithoutTheOldFailure) {

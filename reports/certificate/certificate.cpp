@@ -48,6 +48,7 @@ void addEvidence(ReportDocument& report, const CertificateData& data) {
                 "uncertainty budget are printed; the figures above are those recorded at the time."});
     return;
   }
+  addNotes(report, *recomputed);
   report.blocks.push_back(readingsTable(data.check, *recomputed));
   report.blocks.push_back(budgetTable(*recomputed));
   if (!agrees(data.check, *recomputed)) {
@@ -56,7 +57,6 @@ void addEvidence(ReportDocument& report, const CertificateData& data) {
         .text = "The budget was recomputed from the tool's record as it is now and does not give the figures "
                 "recorded on the day of the check. The recorded figures, under Results, are the ones that count."});
   }
-  addNotes(report, *recomputed);
 }
 
 FinePrintBlock ledgerPath(const LedgerPlace& place) {

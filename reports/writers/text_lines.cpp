@@ -9,10 +9,10 @@
 namespace steadyturn {
 namespace {
 
-// A number keeps its % and an equation its sides: broken there, both are misread. As long as the text itself, so that
-// lines found in it are lines of the text.
+// A number keeps its % and its unit ("N·m") and an equation its sides: broken there, all are misread (SI Brochure,
+// 9th edition, 5.4.3, for the unit). As long as the text itself, so that lines found in it are lines of the text.
 QString keptTogether(QString text) {
-  static const QRegularExpression bond(QStringLiteral(" (?=[%=×<>±])|(?<=[=×<>±|+]) "));
+  static const QRegularExpression bond(QStringLiteral(" (?=[=×<>±])|(?<=[=×<>±|+]) |(?<=[0-9]) (?=%|[A-Za-z]+·)"));
   return text.replace(bond, QString(QChar::Nbsp));
 }
 
@@ -36,9 +36,9 @@ QStringList breakLines(const QString& text, const QFont& font, double width) {
 }
 
 double widestWord(const QString& text, const QFont& font) {
-  static const QRegularExpression space(QStringLiteral("\\s+"));
+  static const QRegularExpression space(QStringLiteral("[ \n]+"));
   double widest = 0;
-  for (const auto& word : text.split(space)) widest = std::max(widest, widthOf(word, font));
+  for (const auto& word : keptTogether(text).split(space)) widest = std::max(widest, widthOf(word, font));
   return widest;
 }
 

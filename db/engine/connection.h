@@ -51,11 +51,13 @@ struct Connection {
   std::string address;  // what a person calls the shop, without a password; for messages
   QString name;         // what Qt calls the connection; unique
   bool inTransaction = false;
+  std::uint64_t snapshot = 0;      // the number of the one at hand, no two the same; 0: none
   bool failed = false;             // a statement failed in the transaction at hand
   std::uint64_t transactions = 0;  // begun so far; what is remembered of the store is good within one of them
   // A file's prepared statements at rest, by their text: the next one of the same text goes on with it.
   std::unordered_map<QString, std::vector<QSqlQuery>> atRest;
-  ServerPlans plans;  // the same for a server's
+  ServerPlans plans;          // the same for a server's
+  std::uint64_t cursors = 0;  // declared so far
 
  private:
   void say(const QString& sql) const;

@@ -17,21 +17,19 @@ bool canBePlanned(const QString& sql) {
   return std::ranges::any_of(verbs, [&](const char* verb) { return sql.startsWith(QLatin1String(verb)); });
 }
 
-// "a = ? AND b = ?" as "a = $1 AND b = $2".
-QString numbered(const QString& sql) {
-  QString text;
-  int number = 0;
-  for (const QChar sign : sql) {
-    if (sign == QLatin1Char('?')) {
-      text += QLatin1Char('$') + QString::number(++number);
-    } else {
-      text += sign;
-    }
-  }
-  return text;
-}
-
 }  // namespace
+
+QString withValues(const QString& sql, const QStringList& values) {
+  QString text;
+  qsizetype from = 0;
+  for (const QString& value : values) {
+    const auto mark = sql.indexOf(QLatin1Char('?'), from);
+    text += QStringView(sql).sliced(from, mark - from);
+    text += value;
+    from = mark + 1;
+  }
+  return text += QStringView(sql).sliced(from);
+}
 
 QStringList ServerPlans::callOf(const QString& sql, const QStringList& values) {
   if (!canBePlanned(sql)) return {sql};
@@ -41,7 +39,9 @@ QStringList ServerPlans::callOf(const QString& sql, const QStringList& values) {
   auto& name = names_[sql];
   if (name.isEmpty()) {
     name = QStringLiteral("steadyturn_%1").arg(++named_);
-    said << QStringLiteral("PREPARE ") + name + QStringLiteral(" AS ") + numbered(sql);
+    QStringList places;  // "a = ? AND b = ?" is prepared as "a = $1 AND b = $2"
+    for (qsizetype i = 1; i <= values.size(); ++i) places << QLatin1Char('$') + QString::number(i);
+    said << QStringLiteral("PREPARE ") + name + QStringLiteral(" AS ") + withValues(sql, places);
   }
   const auto inBrackets =
       values.isEmpty() ? QString() : QStringLiteral(" (%1)").arg(values.join(QLatin1String(", ")));

@@ -8,11 +8,14 @@
 
 namespace steadyturn {
 
+// `sql` with `values`, as the driver writes them, in the place of its '?'. REQUIRES: no '?' in a quoted piece of sql
+// or in a comment, and as many values as '?'.
+QString withValues(const QString& sql, const QStringList& values);
+
 class ServerPlans {
  public:
-  // What to say, in this order, to run `sql` with `values`, as the driver writes them, in the place of its '?'. Only
-  // what reads or writes rows is kept ready.
-  // REQUIRES: no '?' in a quoted piece of sql or in a comment, and as many values as '?'.
+  // What to say, in this order, to run `sql` with `values` (as in withValues). Only what reads or writes rows is kept
+  // ready.
   QStringList callOf(const QString& sql, const QStringList& values);
   // Something failed, or the connection is a new one: nobody knows what the server still has.
   void forget();

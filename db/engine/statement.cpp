@@ -19,6 +19,10 @@ bool hasAnswer(const QString& sql) {
   return !writes || sql.contains(QLatin1String("RETURNING"));
 }
 
+constexpr int pieceRows = 5000;  // some ten megabytes of ledger entries
+
+QString fetchFrom(const QString& cursor) { return QStringLiteral("FETCH %1 FROM %2").arg(pieceRows).arg(cursor); }
+
 QString writtenValue(const QSqlDriver& driver, const QVariant& value, const std::string& address) {
   if (value.metaType().id() == QMetaType::QString && value.toString().contains(QChar(QChar::Null))) {
     throw StoreError({.field = "text",
@@ -50,9 +54,12 @@ Statement::Statement(Statement&& other) noexcept
       sql_(std::move(other.sql_)),
       answers_(other.answers_),
       query_(std::move(other.query_)),
-      prepared_(std::exchange(other.prepared_, false)) {}
+      prepared_(std::exchange(other.prepared_, false)),
+      cursor_(std::exchange(other.cursor_, {})),
+      cursorsSnapshot_(other.cursorsSnapshot_) {}
 
 Statement::~Statement() {
+  closeCursor();
   if (!prepared_) return;
   query_.finish();
   connection_->atRest[sql_].push_back(std::move(query_));
@@ -89,6 +96,7 @@ void Statement::runOnServer(const QVariantList& values) {
   const auto& driver = *connection_->handle().driver();
   QStringList written;
   for (const auto& value : values) written << writtenValue(driver, value, connection_->address);
+  if (connection_->snapshot != 0 && sql_.startsWith(QLatin1String("SELECT"))) return readInPieces(written);
   const auto call = [&] { return connection_->plans.callOf(sql_, written); };
   if (connection_->inTransaction && !answers_) {
     connection_->postpone(call());
@@ -103,6 +111,34 @@ void Statement::runOnServer(const QVariantList& values) {
   if (!connection_->ask(query_, call())) connection_->fail(query_.lastError());
 }
 
+// Who reads from a snapshot walks through whole tables: a ledger of a million entries is a gigabyte.
+void Statement::readInPieces(const QStringList& values) {
+  closeCursor();
+  const auto name = QStringLiteral("steadyturn_%1").arg(++connection_->cursors);
+  const auto declared = QStringLiteral("DECLARE %1 NO SCROLL CURSOR FOR ").arg(name) + withValues(sql_, values);
+  if (!connection_->ask(query_, {declared, fetchFrom(name)})) connection_->fail(query_.lastError());
+  cursor_ = name;
+  cursorsSnapshot_ = connection_->snapshot;
+}
+
+bool Statement::nextPiece() {
+  if (cursor_.isEmpty() || query_.size() < pieceRows) return false;
+  if (!connection_->ask(query_, {fetchFrom(cursor_)})) connection_->fail(query_.lastError());
+  return query_.next();
+}
+
+void Statement::closeCursor() {
+  if (cursor_.isEmpty()) return;
+  // With its snapshot it is gone by itself.
+  if (connection_->snapshot == cursorsSnapshot_) connection_->postpone({QStringLiteral("CLOSE ") + cursor_});
+  cursor_.clear();
+}
+
+void Statement::finish() {
+  query_.finish();
+  closeCursor();
+}
+
 void Statement::execute(Connection& connection, const QString& sql) {
   QSqlQuery query(connection.handle());
   if (!connection.ask(query, {sql})) connection.fail(query.lastError());
@@ -112,7 +148,8 @@ bool Statement::next() {
   if (query_.next()) return true;
   // Qt says "no more rows" and "the disk failed" in the same way; only the error tells them apart.
   if (query_.lastError().isValid()) connection_->fail(query_.lastError());
-  query_.finish();
+  if (nextPiece()) return true;
+  finish();
   return false;
 }
 

@@ -1,7 +1,8 @@
 // One SQL statement: every statement of the store goes through here, with values only in the place of a '?'. It is
 // prepared at its first run, and the connection keeps it for the next one of the same text. To a server the values go
 // as the driver writes them, in one journey, and a write inside a transaction goes with the question or the COMMIT
-// that follows it (Connection::postpone). Throws StoreError; a failure inside a transaction is remembered by it.
+// that follows it (Connection::postpone); a server's answers come whole, but piece by piece within a Snapshot. Throws
+// StoreError; a failure inside a transaction is remembered by it.
 #pragma once
 
 #include <QByteArray>
@@ -64,7 +65,7 @@ class Statement {
   // Steps to the first or next row; false (and the statement is put at rest) after the last.
   bool next();
   // Ends reading early, so that no lock stays.
-  void finish() { query_.finish(); }
+  void finish();
 
   // Of the row at hand.
   bool isNull(int column) const { return query_.isNull(column); }
@@ -83,6 +84,9 @@ class Statement {
   void prepare();
   void execute();
   void runOnServer(const QVariantList& values);
+  void readInPieces(const QStringList& values);
+  bool nextPiece();
+  void closeCursor();
 
   Connection* connection_;
   bool onServer_;
@@ -90,6 +94,8 @@ class Statement {
   bool answers_;  // somebody may read its answer
   QSqlQuery query_;
   bool prepared_ = false;
+  QString cursor_;                     // read through it; empty: the answer came whole
+  std::uint64_t cursorsSnapshot_ = 0;  // where it was declared, and ends
 };
 
 }  // namespace steadyturn

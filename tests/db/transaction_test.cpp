@@ -3,6 +3,7 @@
 
 #include "sample_records.h"
 #include "shop_fixture.h"
+#include "snapshot.h"
 
 namespace steadyturn {
 namespace {
@@ -116,6 +117,31 @@ TEST_F(TransactionTest, AReaderIsNotKeptWaiting) {
   EXPECT_EQ(theirs.size(), 0);
   writing.commit();
   EXPECT_EQ(theirs.size(), 1);
+}
+
+// More rows than a server sends at once; the second statement starts and ends within the first.
+TEST_F(TransactionTest, ASnapshotIsReadToItsEndBySeveralSideBySide) {
+  constexpr int many = 10000;  // two whole pieces from a server, and nothing behind them
+  write([](OpenShop& to) {
+    to.tools.add(bareTool(), stamp);
+    Statement add(to.database, "INSERT INTO shop_setting (name, value, entry) VALUES (?, ?, 1)");
+    for (int i = 0; i < many; ++i) add.run("n" + std::to_string(many + i), std::to_string(i));
+  });
+  const Snapshot snapshot(shop().database);
+  for (const std::string from : {"n10000", "n10001", "n20000"}) {
+    Statement outer(shop().database, "SELECT value FROM shop_setting WHERE name >= ? AND name < 'o' ORDER BY name");
+    outer.run(from);
+    int next = std::stoi(from.substr(1)) - many;
+    while (outer.next()) {
+      ASSERT_EQ(outer.integer(0), next);
+      if (next++ % 4999 != 0) continue;
+      Statement inner(shop().database, "SELECT name FROM shop_setting WHERE value = ?");
+      ASSERT_TRUE(inner.run(std::to_string(next - 1)).next());
+      EXPECT_EQ(inner.text(0), "n" + std::to_string(many + next - 1));
+    }
+    EXPECT_EQ(next, many);
+    EXPECT_FALSE(outer.next());
+  }
 }
 
 }  // namespace

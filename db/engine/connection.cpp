@@ -37,7 +37,7 @@ Connection::Connection(std::string shopAddress, const QString& databaseName, con
   openOrThrow(database, name, address);
 }
 
-Connection::Connection(std::string shopAddress, const ServerAddress& server)
+Connection::Connection(const std::string& shopAddress, const ServerAddress& server)
     : engine(Engine::PostgreSql), address(shownAddress(shopAddress)), name(uniqueName()) {
   auto database = QSqlDatabase::addDatabase(QStringLiteral("QPSQL"), name);
   database.setHostName(server.server);

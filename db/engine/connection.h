@@ -23,7 +23,7 @@ struct Connection {
   // Opens the file `databaseName` with the options of Qt's SQLite driver. Throws StoreError.
   Connection(std::string shopAddress, const QString& databaseName, const QString& options);
   // Connects to a server's database. Throws StoreError.
-  Connection(std::string shopAddress, const ServerAddress& server);
+  Connection(const std::string& shopAddress, const ServerAddress& server);
   ~Connection();
   Connection(const Connection&) = delete;
   Connection& operator=(const Connection&) = delete;

@@ -34,7 +34,7 @@ constexpr qsizetype stateLength = 5;
 
 struct StateMeaning {
   QLatin1String begins;
-  const char* whatToDo;
+  const char* whatToDo = "";
 };
 
 constexpr std::array stateMeanings{

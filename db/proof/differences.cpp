@@ -45,7 +45,8 @@ void compare(Listing& listing, const std::string& place, const Json* found, cons
       return item == side.end() ? nullptr : &*item;
     };
     for (const auto& key : keys)
-      compare(listing, place.empty() ? key : place + '.' + key, at(*found, key), at(*told, key));
+      compare(listing, place.empty() ? key : std::string(place).append(1, '.').append(key), at(*found, key),
+              at(*told, key));
   } else if (found != nullptr && told != nullptr && found->is_array() && told->is_array()) {
     for (std::size_t i = 0; i < std::max(found->size(), told->size()); ++i) {
       compare(listing, place + '[' + std::to_string(i) + ']', i < found->size() ? &(*found)[i] : nullptr,

@@ -41,6 +41,7 @@ void compareWithCheckpoint(const GrowingTree& tree, const Checkpoint& checkpoint
 
 }  // namespace
 
+// NOLINTNEXTLINE(performance-unnecessary-value-param): the records are moved on into their matches
 Result<Verification> verifyLedger(Database& database, std::vector<ProvenRows> records, const Witness& witness,
                                   const std::function<bool(double)>& progress) {
   Verification result;

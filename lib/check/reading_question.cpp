@@ -16,7 +16,7 @@ constexpr double inside = 1.5;    // × limit
 
 struct Expectation {
   StatedTorque target;
-  double limitPercent;
+  double limitPercent = 0;
   std::optional<double> median;  // of the other readings
 
   double awayFromTarget(double reading) const { return std::abs(deviationPercent(target.value, reading)); }

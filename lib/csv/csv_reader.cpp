@@ -8,7 +8,7 @@
 namespace steadyturn {
 namespace {
 
-constexpr std::size_t chunk = 256 * 1024;
+constexpr std::size_t chunk = std::size_t{256} * 1024;
 constexpr std::string_view byteOrderMark = "\xEF\xBB\xBF";
 
 std::string_view withoutBlanks(std::string_view text) {

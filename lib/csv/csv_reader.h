@@ -24,7 +24,7 @@ struct CsvRow {
 
 class CsvReader {
  public:
-  static constexpr std::size_t longestRecord = 1024 * 1024;  // bytes, without the line end
+  static constexpr std::size_t longestRecord = std::size_t{1024} * 1024;  // bytes, without the line end
 
   // Puts up to `room` bytes at `into` and says how many; 0 is the end.
   using Source = std::function<std::size_t(char* into, std::size_t room)>;

@@ -69,7 +69,7 @@ bool counted(const FleetInput& input) {
   });
 }
 
-FleetToolResult resultFor(const Fleet& fleet, std::size_t index, const FleetInput& input, DriftResult own) {
+FleetToolResult resultFor(const Fleet& fleet, std::size_t index, const FleetInput& input, const DriftResult& own) {
   constexpr int horizonDays = 7305;  // 20 years of 365.25 days
   const Date dueByPolicy = fleet.member(index).last() + std::chrono::days(input.intervalDays);
   const auto crossing = fleet.crossing(index, input.asOf, input.limitPercent, horizonDays);
@@ -78,7 +78,7 @@ FleetToolResult resultFor(const Fleet& fleet, std::size_t index, const FleetInpu
           .probabilityWithin = fleet.probabilityWithin(index, input.asOf, input.limitPercent),
           .crossingDate = crossing,
           .dueDate = std::min(dueByPolicy, crossing.value_or(dueByPolicy)),
-          .own = std::move(own)};
+          .own = own};
 }
 
 }  // namespace
@@ -121,7 +121,7 @@ Result<FleetResult> evaluateFleet(const FleetInput& typed) {
   const double reach = studentQuantile(input.confidence, group.degreesOfFreedom) * group.standardError;
   result.groupSlopeInterval = {.low = group.slope - reach, .high = group.slope + reach};
   for (std::size_t i = 0; i < input.tools.size(); ++i) {
-    result.tools.push_back(resultFor(fleet, i, input, std::move(own[i])));
+    result.tools.push_back(resultFor(fleet, i, input, own[i]));
   }
   return result;
 }

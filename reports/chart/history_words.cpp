@@ -54,7 +54,7 @@ std::string shortBorrowed(const HistoryData& data) {
 }  // namespace
 
 std::string signedNumber(double value, int significant) {
-  const auto size = writeRounded(std::abs(value), significant);
+  auto size = writeRounded(std::abs(value), significant);
   if (size == "0") return size;
   return (value < 0 ? "−" : "+") + size;
 }

@@ -45,7 +45,10 @@ std::vector<Tick> monthTicks(AxisRange range, int stepMonths) {
 
 std::vector<Tick> dayTicks(AxisRange range, int stepDays) {
   std::vector<Tick> ticks;
-  for (double at = std::ceil(range.low / stepDays) * stepDays; at <= range.high; at += stepDays) {
+  const auto first = static_cast<int>(std::ceil(range.low / stepDays));
+  const auto last = static_cast<int>(std::floor(range.high / stepDays));
+  for (int step = first; step <= last; ++step) {
+    const double at = static_cast<double>(step) * stepDays;
     ticks.push_back({at, writeDate(dateAt(at))});
   }
   return ticks;
@@ -61,7 +64,7 @@ double roundStep(double span, int most) {
 }
 
 std::string signedLabel(double value) {
-  const auto size = fmt::format("{:g}", std::abs(value));
+  auto size = fmt::format("{:g}", std::abs(value));
   if (size == "0") return size;
   return (value < 0 ? "−" : "+") + size;
 }

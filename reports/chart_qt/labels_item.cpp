@@ -16,12 +16,7 @@ constexpr int topRows = 3;  // rows for the names of vertical lines
 
 LabelsItem::LabelsItem(QChart* chart, std::shared_ptr<const ChartModel> model, QAbstractSeries* placed,
                        ChartTheme theme, const QFont& font)
-    : QGraphicsItem(chart),
-      chart_(chart),
-      model_(std::move(model)),
-      placed_(placed),
-      theme_(std::move(theme)),
-      font_(font) {
+    : QGraphicsItem(chart), chart_(chart), model_(std::move(model)), placed_(placed), theme_(theme), font_(font) {
   setAcceptedMouseButtons(Qt::NoButton);
 }
 

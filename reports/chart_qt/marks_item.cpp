@@ -88,7 +88,7 @@ QRectF MarksItem::boundingRect() const {
 
 void MarksItem::drawBars(QPainter& painter) const {
   QVector<QLineF> bars;
-  bars.reserve(static_cast<qsizetype>(3 * spots_.size()));
+  bars.reserve(3 * static_cast<qsizetype>(spots_.size()));
   const double radius = markSize / 2;
   for (const auto& spot : spots_) {
     if (!spot.point->uncertainty) continue;

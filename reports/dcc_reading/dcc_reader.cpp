@@ -9,7 +9,7 @@
 namespace steadyturn {
 namespace {
 
-constexpr qint64 largestFile = 16 * 1024 * 1024;
+constexpr qint64 largestFile = qint64{16} * 1024 * 1024;
 
 Problem bad(std::string found, std::string accepted) {
   return {.field = "certificate", .found = std::move(found), .accepted = std::move(accepted)};

@@ -54,8 +54,9 @@ void checkCounts(const LabelSheet& sheet, Faults& faults) {
 LabelPlace LabelSheet::place(int place) const {
   const double width = (pageWidth - left - right - (columns - 1) * columnGap) / columns;
   const double height = (pageHeight - top - bottom - (rows - 1) * rowGap) / rows;
+  const int row = place / columns;
   return {.left = left + (place % columns) * (width + columnGap),
-          .top = top + (place / columns) * (height + rowGap),
+          .top = top + row * (height + rowGap),
           .width = width,
           .height = height};
 }

@@ -23,7 +23,9 @@ std::optional<QrSymbol> QrSymbol::of(const std::string& text) {
 void QrSymbol::draw(QPainter& painter, QPointF corner, double module) const {
   QPainterPath path;
   path.setFillRule(Qt::WindingFill);
-  const auto isDark = [this](int row, int column) { return dark_[static_cast<std::size_t>(row * side_ + column)]; };
+  const auto isDark = [this](int row, int column) {
+    return dark_[static_cast<std::size_t>(row) * static_cast<std::size_t>(side_) + static_cast<std::size_t>(column)];
+  };
   for (int row = 0; row < side_; ++row) {
     for (int column = 0; column < side_; ++column) {
       if (!isDark(row, column)) continue;

@@ -82,7 +82,7 @@ class Update {
 
 }  // namespace
 
-QByteArray withOutline(const QByteArray& pdf, const std::vector<PdfBookmark>& bookmarks, double pageHeight) {
+QByteArray withOutline(const QByteArray& pdf, const std::vector<PdfBookmark>& bookmarks, double height) {
   if (bookmarks.empty()) return pdf;
   const PdfFile file = readEnd(pdf);
   const qsizetype outline = file.size;
@@ -96,7 +96,7 @@ QByteArray withOutline(const QByteArray& pdf, const std::vector<PdfBookmark>& bo
     const PdfBookmark& bookmark = bookmarks[static_cast<std::size_t>(number - first)];
     QByteArray item = "/Title " + titleOf(bookmark) + "\n/Parent " + reference(outline) + "\n/Dest [" +
                       file.pages.at(static_cast<qsizetype>(bookmark.page)) + " 0 R /XYZ 0 " +
-                      QByteArray::number(pageHeight - bookmark.fromTop, 'f', 1) + " null]\n";
+                      QByteArray::number(height - bookmark.fromTop, 'f', 1) + " null]\n";
     if (number > first) item += "/Prev " + reference(number - 1) + "\n";
     if (number < last) item += "/Next " + reference(number + 1) + "\n";
     update.add(number, item);

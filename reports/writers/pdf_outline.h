@@ -14,7 +14,8 @@ struct PdfBookmark {
   double fromTop = 0;    // of the page, in points
 };
 
-// The bookmarks stand in one row, in the order given. REQUIRES: a file as QPdfWriter writes it, with all the pages.
-QByteArray withOutline(const QByteArray& pdf, const std::vector<PdfBookmark>& bookmarks, double pageHeight);
+// The bookmarks stand in one row, in the order given. REQUIRES: a file as QPdfWriter writes it, with all the pages,
+// each `height` points high.
+QByteArray withOutline(const QByteArray& pdf, const std::vector<PdfBookmark>& bookmarks, double height);
 
 }  // namespace steadyturn

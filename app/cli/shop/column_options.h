@@ -12,8 +12,8 @@
 namespace steadyturn {
 
 struct ColumnOption {
-  const char* name;  // as the column
-  const char* help;
+  const char* name = "";  // as the column
+  const char* help = "";
   bool needed = false;
 };
 

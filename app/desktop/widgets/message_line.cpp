@@ -52,7 +52,7 @@ MessageLine::MessageLine(QWidget* parent)
   hide();
 }
 
-void MessageLine::say(Tone tone, const QString& text, std::vector<Action> actions) {
+void MessageLine::say(Tone tone, const QString& text, const std::vector<Action>& actions) {
   clear();
   tone_ = tone;
   label_->setText(text);

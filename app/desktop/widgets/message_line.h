@@ -23,7 +23,7 @@ class MessageLine : public QFrame {
     std::function<void()> act;
   };
   explicit MessageLine(QWidget* parent = nullptr);
-  void say(Tone tone, const QString& text, std::vector<Action> actions = {});
+  void say(Tone tone, const QString& text, const std::vector<Action>& actions = {});
   void sayProblems(const Problems& problems);
   void clear();
   void setLasting();  // a notice that stays as long as its cause: it can't be dismissed

@@ -18,7 +18,7 @@ QString fieldText(const std::string& field) {
 }
 
 QString statement(const Problem& problem) {
-  const QString found = fromText(problem.found);
+  QString found = fromText(problem.found);
   switch (problem.kind) {
     case ProblemKind::BadInput:
       return found.isEmpty() ? QString() : tr("“%1” is not accepted").arg(found);

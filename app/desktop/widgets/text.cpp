@@ -29,7 +29,7 @@ QString probabilityText(double probability) {
 }
 
 QString rangeText(const Tool& tool) {
-  const QString high = torqueText(tool.maximumTorque());
+  QString high = torqueText(tool.maximumTorque());
   if (rulesFor(tool.kind).fixedValue) return high;
   if (!tool.minimum) return QStringLiteral("… %1").arg(high);
   return QStringLiteral("%1 … %2").arg(fromText(writeRounded(*tool.minimum)), high);
@@ -50,8 +50,8 @@ QDate toQDate(Date date) {
 }
 
 Date fromQDate(QDate date) {
-  return Date{std::chrono::year{date.year()} / static_cast<unsigned>(date.month()) /
-              static_cast<unsigned>(date.day())};
+  return Date{std::chrono::year{date.year()} / std::chrono::month{static_cast<unsigned>(date.month())} /
+              std::chrono::day{static_cast<unsigned>(date.day())}};
 }
 
 std::string asNumberText(const QString& typed) {

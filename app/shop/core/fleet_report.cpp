@@ -93,8 +93,10 @@ std::vector<int> toBeTried(const IntervalQuestion& question, const IntervalRepor
   if (!question.andKept || days.empty()) return days;
   const int kept = report.recommendedDays.value_or(report.policyDays);
   constexpr double step = 1.5;  // close enough for a curve through them
-  for (double between = step * *std::ranges::max_element(days); between < kept; between *= step) {
+  double between = step * *std::ranges::max_element(days);
+  while (between < kept) {
     days.push_back(static_cast<int>(between));
+    between *= step;
   }
   days.push_back(report.policyDays);
   days.push_back(kept);

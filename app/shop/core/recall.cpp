@@ -252,7 +252,7 @@ Result<RecallList> Shop::decideRecall(const std::string& tool, const RecallChoic
   auto choice = typed;
   choice.by = inside_->doer(typed.by);
   if (auto problems = problemsOf(choice); !problems.empty()) return tl::unexpected(std::move(problems));
-  const auto list = recall(tool);
+  auto list = recall(tool);
   if (!list) return list;
   if (const auto problem = notOpen(*list)) return refuse(*problem);
   const bool inDoubt = std::ranges::any_of(
@@ -286,7 +286,7 @@ Result<RecallList> Shop::closeRecall(const std::string& tool, const std::string&
   checkText(problems, "by", by);
   checkText(problems, "note", note);
   if (!problems.empty()) return tl::unexpected(std::move(problems));
-  const auto list = recall(tool);
+  auto list = recall(tool);
   if (!list) return list;
   if (const auto problem = notOpen(*list)) return refuse(*problem);
   if (const int open = list->undecided(); open > 0) {

@@ -32,17 +32,17 @@ constexpr std::array vehicles{
 };
 
 struct Spec {
-  const char* component;
-  const char* thread;
-  const char* propertyClass;
-  const char* material;
-  const char* drive;
-  double target, low, high;
-  double limit;  // 0: none on record
-  const char* seal;
-  bool renew;
-  const char* lubrication;
-  const char* seatCheck;
+  const char* component = "";
+  const char* thread = "";
+  const char* propertyClass = "";
+  const char* material = "";
+  const char* drive = "";
+  double target = 0, low = 0, high = 0;
+  double limit = 0;  // 0: none on record
+  const char* seal = "";
+  bool renew = false;
+  const char* lubrication = "";
+  const char* seatCheck = "";
   double angle = 0;
   const char* sequence = "";
 };

@@ -41,7 +41,7 @@ std::vector<Tightening> demoTightenings(const std::vector<Fastener>& fasteners) 
   DemoRandom random(17025);
   Date date = firstDay;
   for (int job = 1; static_cast<int>(tightenings.size()) < wanted; ++job) {
-    const auto& assembly = fasteners[static_cast<std::size_t>(10 * random.below(8))].assembly;
+    const auto& assembly = fasteners[10 * static_cast<std::size_t>(random.below(8))].assembly;
     const auto& list = random.below(2) == 0 ? oilService : wheelsAndBrakes;
     const auto vehicle = fmt::format("{} {}", assembly, 1 + random.below(6));
     const auto* by = teams.at(static_cast<std::size_t>(random.below(3)));

@@ -13,22 +13,22 @@ constexpr Date on(int y, unsigned m, unsigned d) {
 }
 
 struct Sort {
-  const char* id;
-  const char* description;
-  const char* maker;
+  const char* id = "";
+  const char* description = "";
+  const char* maker = "";
   ToolKind kind;
-  double minimum;  // 0: none marked
-  double maximum;
-  double resolution;  // 0: none
-  const char* drive;
+  double minimum = 0;  // 0: none marked
+  double maximum = 0;
+  double resolution = 0;  // 0: none
+  const char* drive = "";
   Unit unit = Unit::NewtonMetre;
 };
 
 struct Life {
-  double bias, drift, checkScatter, pullScatter;
+  double bias = 0, drift = 0, checkScatter = 0, pullScatter = 0;
   Date first, last;
-  int cadence;
-  double adjustBeyond;
+  int cadence = 0;
+  double adjustBeyond = 0;
 };
 
 DemoTool make(const Sort& sort, const Life& life) {

@@ -25,7 +25,7 @@ Result<Checkpoint> proven(const Shop& shop, const std::string& address) {
   if (!copy) return tl::unexpected(copy.error());
   const auto proof = verifyShop(*copy);
   if (!proof) return tl::unexpected(proof.error());
-  const auto head = ledgerHead(*copy);
+  auto head = ledgerHead(*copy);
   if (!head) return head;
   const bool same = headOf(shop.inside().database, head->size).root == head->root;
   if (proof->intact() && same) return head;

@@ -100,7 +100,7 @@ Result<Checkpoint> provenCopy(const QString& backup, const QString& draft) {
   const auto proof = verifyShop(*shop);
   if (!proof) return tl::unexpected(proof.error());
   if (!proof->intact()) return refuse(noBackup(backup, proof->faults.front().what));
-  const auto head = ledgerHead(*shop);
+  auto head = ledgerHead(*shop);
   if (!head) return head;
   const auto told = readBackupName(QFileInfo(backup).fileName().toStdString());
   if (told && *told != backupName(told->shop, told->day, *head)) {

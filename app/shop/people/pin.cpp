@@ -71,7 +71,8 @@ std::string freshPin() {
 
 std::string readRecoveryCode(const std::string& typed) {
   std::string code;
-  for (const unsigned char c : typed) {
+  for (const char sign : typed) {
+    const auto c = static_cast<unsigned char>(sign);
     if (std::isalnum(c) == 0) continue;
     if (!code.empty() && code.size() % (signsInGroup + 1) == signsInGroup) code += '-';
     code += static_cast<char>(std::toupper(c));

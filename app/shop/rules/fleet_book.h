@@ -42,9 +42,9 @@ class FleetBook {
   bool goesByTightenings() const;
 
   struct Series {
-    const Tool* tool;
-    SetPointBand band;
-    Direction direction;
+    const Tool* tool = nullptr;
+    SetPointBand band = SetPointBand::Lower;
+    Direction direction = Direction::Clockwise;
     StatedTorque target;
     FleetMember member;
     std::size_t group = 0, place = 0;  // where it was settled

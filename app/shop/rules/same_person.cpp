@@ -6,7 +6,8 @@ namespace steadyturn {
 
 std::string sameNameForm(const std::string& name) {
   std::string same;
-  for (const unsigned char c : name) {
+  for (const char sign : name) {
+    const auto c = static_cast<unsigned char>(sign);
     if (std::isspace(c) == 0) same += static_cast<char>(std::tolower(c));
   }
   return same;

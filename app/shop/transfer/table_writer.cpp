@@ -20,7 +20,7 @@ void TableWriter::date(std::optional<Date> date) { csv_.plain(date ? writeDate(*
 void TableWriter::flag(std::optional<bool> flag) { csv_.plain(!flag ? "" : *flag ? "yes" : "no"); }
 
 void TableWriter::endRow() {
-  constexpr std::size_t enough = 64 * 1024;
+  constexpr std::size_t enough = std::size_t{64} * 1024;
   csv_.endRow();
   if (buffer_.size() >= enough) flush();
 }

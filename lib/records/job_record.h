@@ -13,6 +13,7 @@ namespace steadyturn {
 struct ServiceList {
   std::string name;
   std::vector<std::string> fasteners;  // in the order of the work
+  bool operator==(const ServiceList&) const = default;
 };
 
 enum class JobEventKind { Opened, Closed };

@@ -18,6 +18,7 @@
 #include "message_line.h"
 #include "open_job_panel.h"
 #include "probability_delegate.h"
+#include "service_page.h"
 #include "text.h"
 #include "thread_page.h"
 #include "tightening_line.h"
@@ -37,6 +38,7 @@ BayPlace::BayPlace(OpenShop& shop, QWidget* parent)
   right_->addWidget(hint);
   right_->addWidget(makeSheet());
   addPages();
+  addServices(shop);
   auto* column = new QVBoxLayout;
   column->addWidget(message_);
   column->addWidget(right_, 1);
@@ -151,13 +153,9 @@ void BayPlace::addPages() {
   right_->addWidget(opening_);
   thread_ = new ThreadPage(right_);
   right_->addWidget(thread_);
-  const auto back = [this] {
-    showPage(model_.fastener() ? SheetPage : HintPage);
-    arrive();
-  };
-  connect(entry_, &FastenerPanel::cancelled, this, back);
-  connect(opening_, &OpenJobPanel::cancelled, this, back);
-  connect(thread_, &ThreadPage::left, this, back);
+  connect(entry_, &FastenerPanel::cancelled, this, &BayPlace::back);
+  connect(opening_, &OpenJobPanel::cancelled, this, &BayPlace::back);
+  connect(thread_, &ThreadPage::left, this, &BayPlace::back);
   connect(entry_, &FastenerPanel::wanted, this,
           [this](const Fastener& fastener, const std::optional<std::string>& reason) {
             const auto saved = model_.save(fastener, reason);
@@ -175,9 +173,38 @@ void BayPlace::addPages() {
   });
 }
 
+void BayPlace::addServices(OpenShop& shop) {
+  services_ = new ServicePage(*new ServiceModel(shop, this), right_);
+  right_->addWidget(services_);
+  connect(jobs_, &JobPanel::servicesWanted, this, [this] {
+    showPage(ServicesPage);
+    services_->begin();
+  });
+  connect(finder_, &Finder::picked, this, [this](const Fastener& fastener) {
+    services_->add(fastener);
+    finder_->takeFocus();
+  });
+  connect(services_, &ServicePage::findWanted, finder_, &Finder::takeFocus);
+  connect(services_, &ServicePage::left, this, &BayPlace::back);
+  connect(services_, &ServicePage::told, message_,
+          [this](Tone tone, const QString& text) { message_->say(tone, text); });
+  connect(services_, &ServicePage::wentOn, message_, &MessageLine::clear);
+  connect(services_, &ServicePage::gaveUp, this, [this] {
+    message_->say(Tone::Info, tr("What was typed and not saved is given up."),
+                  {{tr("Bring it bac&k"), [this] { services_->bringBack(); }}});
+  });
+  connect(services_, &ServicePage::troubled, message_, &MessageLine::sayProblems);
+}
+
+void BayPlace::back() {
+  showPage(model_.fastener() ? SheetPage : HintPage);
+  arrive();
+}
+
 // What there is to say is said on the page that is shown.
 void BayPlace::showPage(int page) {
   right_->setCurrentIndex(page);
+  finder_->setPicking(page == ServicesPage);
   message_->clear();
 }
 

@@ -18,6 +18,7 @@ class Finder;
 class JobPanel;
 class MessageLine;
 class OpenJobPanel;
+class ServicePage;
 class ThreadPage;
 class TighteningLine;
 
@@ -31,7 +32,7 @@ class BayPlace : public QWidget {
   bool takeTool(const QString& tool);
 
  private:
-  enum Page { HintPage, SheetPage, EntryPage, OpenJobPage, JudgePage };
+  enum Page { HintPage, SheetPage, EntryPage, OpenJobPage, JudgePage, ServicesPage };
 
   QWidget* makeLeft();
   QWidget* makeSheet();
@@ -43,7 +44,9 @@ class BayPlace : public QWidget {
   void record();
   void approve();
   void addPages();
+  void addServices(OpenShop& shop);
   void showPage(int page);
+  void back();  // from a form, to where the Bay was
   void showSheet();
   std::optional<Option> selectedOption();
 
@@ -56,6 +59,7 @@ class BayPlace : public QWidget {
   FastenerPanel* entry_;
   OpenJobPanel* opening_;
   ThreadPage* thread_;
+  ServicePage* services_;
   FastenerCard* card_;
   MessageLine* warnings_;
   AdapterLine* adapter_;

@@ -49,7 +49,11 @@ JobPanel::JobPanel(BayModel& model, QWidget* parent)
   row->addWidget(reason_, 1);
   row->addWidget(printing);
   row->addWidget(closing);
-  column->addWidget(label);
+  auto* services = new QPushButton(tr("Service lists…"), this);
+  auto* over = new QHBoxLayout;
+  over->addWidget(label, 1);
+  over->addWidget(services);
+  column->addLayout(over);
   column->addLayout(head);
   column->addWidget(lines_);
   column->addWidget(foot_);
@@ -57,6 +61,7 @@ JobPanel::JobPanel(BayModel& model, QWidget* parent)
   needs(*opening, Act::WorkJob);
   needs(*closing, Act::WorkJob);
   connect(opening, &QPushButton::clicked, this, &JobPanel::openWanted);
+  connect(services, &QPushButton::clicked, this, &JobPanel::servicesWanted);
   connect(closing, &QPushButton::clicked, this, &JobPanel::close);
   connect(printing, &QPushButton::clicked, this, &JobPanel::print);
   connect(lines_->selectionModel(), &QItemSelectionModel::currentChanged, this, [this](const QModelIndex& current) {

@@ -21,6 +21,7 @@ class JobPanel : public QWidget {
 
  signals:
   void openWanted();
+  void servicesWanted();
   void told(Tone tone, const QString& text);
   void troubled(const Problems& problems);
 

@@ -28,6 +28,7 @@ QString keysText() {
   text += row(tr("Enter on a tool"), tr("Cabinet: its History"));
   text += row(tr("Down in a search line"), tr("to the list that was found; Escape empties the line"));
   text += row(tr("Enter on a fastener, then on a wrench"), tr("Bay: to the wrenches, then to the job to record"));
+  text += row(tr("Alt+Up, Alt+Down, Delete"), tr("Bay, in a service's list: move the line, take it off"));
   text += row(tr("Ctrl+N, Ctrl+O"), tr("start a new shop, open one"));
   text += row(tr("Ctrl+Shift+I, Ctrl+Shift+E"), tr("import from CSV, export to CSV"));
   text += row(tr("F1"), tr("these keys; Escape leads back"));

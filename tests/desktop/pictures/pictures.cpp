@@ -1,8 +1,11 @@
 // Makes pictures of every place with the real widgets on the demo depot: desktop_pictures FOLDER.
 // With --bench, of the Bench in each of its states: desktop_pictures --bench FOLDER.
 #include <QApplication>
+#include <QComboBox>
 #include <QDir>
+#include <QPushButton>
 #include <QSettings>
+#include <QTableView>
 #include <QTemporaryDir>
 #include <QTest>
 #include <cstdio>
@@ -14,6 +17,7 @@
 #include "cabinet_place.h"
 #include "foresight_page.h"
 #include "history_place.h"
+#include "keys.h"
 #include "main_window.h"
 #include "shop.h"
 #include "shop_room.h"
@@ -73,6 +77,15 @@ void typeCheck(BenchPlace& bench) {
   emit bench.model().evaluated();
 }
 
+// A service's list that is being changed.
+void showServices(BayPlace& bay) {
+  labelled<QPushButton>(bay, QStringLiteral("Service lists…"))->click();
+  named<QComboBox>(bay, "List to change")->setCurrentIndex(1);
+  labelled<QPushButton>(bay, "Give up changes")->click();
+  named<QTableView>(bay, "Fasteners of the list, in order")->setFocus();
+  Keys().press(Qt::Key_Down, Qt::AltModifier);
+}
+
 bool takeAll(MainWindow& window, const QDir& folder, const QString& theme) {
   ShopRoom& room = *window.room();
   const auto ready = [](auto& model) { return QTest::qWaitFor([&model] { return !model.working(); }, 20000); };
@@ -87,6 +100,8 @@ bool takeAll(MainWindow& window, const QDir& folder, const QString& theme) {
     const QString name = QString(fastener) == "MB-02" ? "bay-" : "bay-no-limit-";
     if (!ready(room.bay().model()) || !save(window, folder, name + theme)) return false;
   }
+  showServices(room.bay());
+  if (!save(window, folder, "bay-services-" + theme)) return false;
   HistoryPlace& history = room.history();
   history.showFleet();
   room.go(Place::History);

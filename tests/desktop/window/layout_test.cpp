@@ -2,6 +2,7 @@
 #include <QAbstractButton>
 #include <QHeaderView>
 #include <QLabel>
+#include <QPushButton>
 #include <QTableView>
 
 #include "bay_place.h"
@@ -66,6 +67,9 @@ TEST_F(Layout, holdsAtTheSmallestScreen) {
   ASSERT_TRUE(wait([&] { return !room.bay().model().working(); }));
   QTest::qWait(50);
   expectWhole(window, "bay: ");
+  labelled<QPushButton>(window, QStringLiteral("Service lists…"))->click();
+  QTest::qWait(50);
+  expectWhole(window, "service lists: ");
   room.history().open("W11");
   room.go(Place::History);
   ASSERT_TRUE(wait([&] { return !room.history().model().working(); }));

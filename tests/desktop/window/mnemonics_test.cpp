@@ -145,5 +145,16 @@ TEST_F(Mnemonics, ofTheBayWithAFastener) {
   expectOneUseOfALetter(window_, "Bay");
 }
 
+TEST_F(Mnemonics, ofTheBaysForms) {
+  window_.room()->go(Place::Bay);
+  click(QStringLiteral("Service lists…"));
+  expectOneUseOfALetter(window_, "service lists");
+  click("Back");
+  click("Open a job");
+  expectOneUseOfALetter(window_, "opening a job");
+  click("Add a fastener");
+  expectOneUseOfALetter(window_, "a new specification");
+}
+
 }  // namespace
 }  // namespace steadyturn

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "torque.h"
 
@@ -19,6 +20,9 @@ struct LimitProposal {
 // Design guides for screws in plastic want a stripping torque of at least twice the driving torque, and tightening to
 // at most half to 70 % of the stripping torque (common practice). So: 70 % of the stripping torque; where only
 // driving is known, of twice the driving torque. Refuses a trial of 0, and a target that already passes the proposal.
+inline constexpr std::string_view limitPractice =
+    "70 % of the torque that strips the thread; where only the torque that drives the screw in is known, of twice "
+    "that (design practice for screws in plastic)";
 Result<LimitProposal> proposePartLimit(TrialKind kind, StatedTorque trial, StatedTorque target);
 
 }  // namespace steadyturn

@@ -5,6 +5,7 @@
 #include <QTemporaryDir>
 
 #include "shop.h"
+#include "shop_limit.h"
 #include "shop_proof.h"
 
 namespace steadyturn {
@@ -200,6 +201,23 @@ TEST_F(BayRules, AReasonClosesAJobAsItIs) {
   const auto closed = shop.closeJob("J", workday, "Sven", "the part did not come");
   ASSERT_TRUE(closed);
   EXPECT_EQ(closed->job.closed->note, "the part did not come");
+}
+
+// 70 % of a stripping torque of 50 N·m (design practice for screws in plastic) is 35 N·m.
+TEST_F(BayRules, aTrialProposesALimitButNeverInPlaceOfThePartsOwn) {
+  Fastener plastic = cover();
+  plastic.partMaterial = "plastic";
+  const auto proposed = proposeLimit(plastic, TrialKind::Stripping, {50, Unit::NewtonMetre});
+  ASSERT_TRUE(proposed);
+  takeOver(plastic, *proposed);
+  EXPECT_DOUBLE_EQ(*plastic.partLimit, 35);
+  EXPECT_THAT(plastic.limitBasis, HasSubstr("stripping torque 50 N·m by trial"));
+  EXPECT_TRUE(proposeLimit(plastic, TrialKind::Stripping, {45, Unit::NewtonMetre})) << "a better trial may follow";
+  plastic.limitBasis.clear();  // the maker's value has come
+  const auto refused = proposeLimit(plastic, TrialKind::Stripping, {50, Unit::NewtonMetre});
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().front().kind, ProblemKind::Conflict);
+  EXPECT_THAT(refused.error().front().found, HasSubstr("35 N·m"));
 }
 
 }  // namespace

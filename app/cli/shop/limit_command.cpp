@@ -3,8 +3,8 @@
 
 #include "display_text.h"
 #include "json_document.h"
-#include "part_limit.h"
 #include "shop_commands.h"
+#include "shop_limit.h"
 #include "typed_values.h"
 #include "value_json.h"
 
@@ -23,7 +23,7 @@ Result<LimitProposal> proposalFrom(const TypedTrial& typed, const Fastener& fast
       .value = values.number(stripped ? typed.stripping : typed.driving, stripped ? "stripping" : "driving"),
       .unit = values.unit(typed.unit, "unit")};
   if (!values.problems().empty()) return tl::unexpected(values.problems());
-  return proposePartLimit(stripped ? TrialKind::Stripping : TrialKind::Driving, trial, fastener.targetTorque());
+  return proposeLimit(fastener, stripped ? TrialKind::Stripping : TrialKind::Driving, trial);
 }
 
 Result<Output> propose(Shop& shop, const TypedTrial& typed) {
@@ -32,10 +32,9 @@ Result<Output> propose(Shop& shop, const TypedTrial& typed) {
   const auto proposal = proposalFrom(typed, *fastener);
   if (!proposal) return tl::unexpected(proposal.error());
   if (typed.record) {
-    fastener->partLimit = proposal->limit.value;
-    fastener->limitBasis = proposal->basis;
+    takeOver(*fastener, *proposal);
     fastener->enteredBy = typed.by;
-    if (const auto saved = shop.reviseFastener(*fastener, "a limit proposed by trial"); !saved) {
+    if (const auto saved = shop.reviseFastener(*fastener, std::string(limitByTrialReason)); !saved) {
       return tl::unexpected(saved.error());
     }
   }
@@ -47,8 +46,7 @@ Result<Output> propose(Shop& shop, const TypedTrial& typed) {
                   .cautions = {}};
   }
   return Output{.text = "Part's limit for " + displayText(fastener->id) + ": " + torqueText(proposal->limit) + '\n' +
-                        displayText(proposal->basis) + '\n' +
-                        "This is a proposal and not the maker's value: look for the part's own data first.\n" +
+                        displayText(proposal->basis) + '\n' + std::string(limitIsAProposal) + '\n' +
                         (typed.record ? "It is on record as a new revision, which waits for approval.\n"
                                       : "Nothing was written; --record puts it on record as a new revision.\n"),
                 .cautions = {}};

@@ -114,6 +114,10 @@ QWidget* BayPlace::makeSheet() {
     showPage(EntryPage);
     entry_->beginRevision(*model_.fastener(), tightening_->by()->text());
   });
+  connect(card_, &FastenerCard::limitWanted, this, [this] {
+    showPage(EntryPage);
+    entry_->beginLimit(*model_.fastener(), tightening_->by()->text());
+  });
   connect(adapter_, &AdapterLine::measuring, this, [this](bool now) { refused_->setVisible(!now); });
   connect(adapter_, &AdapterLine::changed, &model_, &BayModel::setAdapter);
   connect(tightening_, &TighteningLine::recordWanted, this, &BayPlace::record);

@@ -3,7 +3,9 @@
 #include <QGridLayout>
 #include <QHBoxLayout>
 #include <QLabel>
+#include <QPushButton>
 
+#include "act_guard.h"
 #include "badge.h"
 #include "bay_words.h"
 #include "message_line.h"
@@ -27,7 +29,8 @@ FastenerCard::FastenerCard(QWidget* parent)
       torque_(new TorqueDisplay(this)),
       window_(new QLabel(this)),
       scale_(new WindowScale(this)),
-      plastic_(new MessageLine(this)) {
+      plastic_(new MessageLine(this)),
+      limit_(new QPushButton(tr("Propose a limit…"), this)) {
   QFont large = title_->font();
   large.setPointSizeF(large.pointSizeF() * 1.3);
   large.setBold(true);
@@ -51,7 +54,12 @@ FastenerCard::FastenerCard(QWidget* parent)
   head->addWidget(release_);
   column->addLayout(head);
   column->addLayout(row);
-  column->addWidget(plastic_);
+  auto* shout = new QHBoxLayout;
+  shout->addWidget(plastic_, 1);
+  shout->addWidget(limit_);
+  column->addLayout(shout);
+  needs(*limit_, Act::EnterFastener);
+  connect(limit_, &QPushButton::clicked, this, &FastenerCard::limitWanted);
 }
 
 void FastenerCard::display(const Fastener& fastener) {
@@ -64,6 +72,7 @@ void FastenerCard::display(const Fastener& fastener) {
   } else {
     plastic_->clear();
   }
+  limit_->setVisible(fastener.needsPartLimit());
   release_->setLook(fastener.released() ? Look{Sign::Tick, Tone::Good, tr("released")}
                                         : Look{Sign::Pause, Tone::Bad, tr("NOT RELEASED")});
   showFacts(fastener);

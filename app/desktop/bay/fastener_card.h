@@ -9,6 +9,7 @@
 
 class QGridLayout;
 class QLabel;
+class QPushButton;
 
 namespace steadyturn {
 
@@ -24,6 +25,9 @@ class FastenerCard : public QWidget {
   void display(const Fastener& fastener);
   void showDelivered(const Fastener& fastener, const std::optional<Option>& option);
 
+ signals:
+  void limitWanted();  // a plastic part has none
+
  private:
   void showFacts(const Fastener& fastener);
 
@@ -33,6 +37,7 @@ class FastenerCard : public QWidget {
   QLabel* window_;
   WindowScale* scale_;
   MessageLine* plastic_;
+  QPushButton* limit_;
   QWidget* facts_ = nullptr;
 };
 

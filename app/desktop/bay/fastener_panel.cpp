@@ -8,6 +8,7 @@
 #include <QLineEdit>
 #include <QPushButton>
 
+#include "limit_line.h"
 #include "message_line.h"
 #include "text.h"
 
@@ -26,6 +27,7 @@ FastenerPanel::FastenerPanel(Ask ask, QWidget* parent)
       title_(new QLabel(this)),
       sensible_(new QLabel(this)),
       questions_(new MessageLine(this)),
+      limit_(new LimitLine(this)),
       message_(new MessageLine(this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
@@ -66,6 +68,7 @@ FastenerPanel::FastenerPanel(Ask ask, QWidget* parent)
   questions_->setLasting();
   column->addWidget(sensible_);
   column->addWidget(questions_);
+  column->addWidget(limit_);
   column->addWidget(message_);
   auto* row = new QHBoxLayout;
   auto* save = new QPushButton(tr("Sav&e it"), this);
@@ -78,6 +81,8 @@ FastenerPanel::FastenerPanel(Ask ask, QWidget* parent)
   connect(save, &QPushButton::clicked, this, &FastenerPanel::save);
   connect(cancel, &QPushButton::clicked, this, &FastenerPanel::cancelled);
   connect(unit_, &QComboBox::currentIndexChanged, this, &FastenerPanel::question);
+  connect(lines_.at("part_limit"), &QLineEdit::textEdited, this, &FastenerPanel::limitTyped);
+  connect(limit_, &LimitLine::takenOver, this, &FastenerPanel::takeOverLimit);
 }
 
 void FastenerPanel::line(QGridLayout* grid, const char* field, const QString& label, const QString& hint) {
@@ -117,6 +122,11 @@ void FastenerPanel::beginRevision(const Fastener& from, const QString& by) {
   lines_.at("target")->setFocus(Qt::TabFocusReason);
 }
 
+void FastenerPanel::beginLimit(const Fastener& from, const QString& by) {
+  beginRevision(from, by);
+  limit_->takeFocus();
+}
+
 void FastenerPanel::showForm(const FastenerForm& form) {
   for (const auto& [field, made] : lines_) made->setText(form.text(field));
   lines_.at("fastener")->setEnabled(!from_);
@@ -124,6 +134,8 @@ void FastenerPanel::showForm(const FastenerForm& form) {
   lines_.at("reason")->setPlaceholderText(from_ ? tr("needed") : tr("for a revision"));
   unit_->setCurrentIndex(unit_->findData(static_cast<int>(form.unit)));
   renew_->setChecked(form.renew.value_or(false));
+  takenBasis_ = form.text("limit_basis");
+  limit_->begin();
   message_->clear();
   question();
 }
@@ -142,6 +154,7 @@ void FastenerPanel::question() {
   sensible_->clear();
   questions_->clear();
   const std::optional<Fastener> fastener = typed().soFar();
+  limit_->display(fastener);
   if (!fastener) return;
   const FastenerQuestions asked = ask_(*fastener);
   if (asked.sensible) {
@@ -152,13 +165,36 @@ void FastenerPanel::question() {
   }
   QStringList words;
   if (asked.unit) words << fromText(writeQuestion(*asked.unit, fastener->thread));
-  if (asked.needsPartLimit) {
-    words << tr(
-        "A plastic part needs its limit: enter it from the part's own data. Where there are none, 70 % of the "
-        "torque that strips the thread by trial may stand as a proposal (design practice for screws in plastic); "
-        "say so under where the limit is from.");
-  }
+  if (asked.needsPartLimit) words << tr("A plastic part needs its limit: enter it from the part's own data.");
   if (!words.isEmpty()) questions_->say(asked.unit ? Tone::Bad : Tone::Caution, words.join(QLatin1Char('\n')));
+}
+
+void FastenerPanel::takeOverLimit(const LimitProposal& proposal) {
+  auto limited = typed().soFar();
+  if (!limited) return;
+  takeOver(*limited, proposal);
+  takenBasis_ = fromText(limited->limitBasis);
+  // Without the noise of binary fractions: 9.8 rather than 9.799999999999999.
+  lines_.at("part_limit")->setText(fromText(writeRounded(*limited->partLimit, 12)));
+  lines_.at("limit_basis")->setText(takenBasis_);
+  lines_.at("limit_basis")->setCursorPosition(0);
+  QLineEdit* reason = lines_.at("reason");
+  if (from_ && reason->text().trimmed().isEmpty()) reason->setText(fromText(limitByTrialReason));
+  question();
+  message_->say(Tone::Info, tr("Limit %1 stands in the form, with where it comes from. Save it; it is released when "
+                               "a second person approves it.")
+                                .arg(torqueText(proposal.limit)));
+}
+
+// A limit typed anew is the part's own unless something else is said.
+void FastenerPanel::limitTyped() {
+  QLineEdit* basis = lines_.at("limit_basis");
+  if (takenBasis_.isEmpty() || basis->text() != takenBasis_) return;
+  basis->clear();
+  question();
+  message_->say(Tone::Info,
+                tr("A limit typed anew is the part's own, from the maker's data. If it is not, say where it "
+                   "is from."));
 }
 
 void FastenerPanel::save() {

@@ -7,6 +7,7 @@
 #include <functional>
 
 #include "fastener_form.h"
+#include "shop_limit.h"
 #include "shop_views.h"
 
 class QCheckBox;
@@ -17,6 +18,7 @@ class QLineEdit;
 
 namespace steadyturn {
 
+class LimitLine;
 class MessageLine;
 
 class FastenerPanel : public QWidget {
@@ -26,6 +28,7 @@ class FastenerPanel : public QWidget {
   explicit FastenerPanel(Ask ask, QWidget* parent = nullptr);
   void begin(const QString& by);  // a new one
   void beginRevision(const Fastener& from, const QString& by);
+  void beginLimit(const Fastener& from, const QString& by);  // a revision that gives a plastic part its limit
   void sayProblems(const Problems& problems);
 
  signals:
@@ -41,17 +44,22 @@ class FastenerPanel : public QWidget {
   void showForm(const FastenerForm& form);
   FastenerForm typed() const;
   void question();
+  void takeOverLimit(const LimitProposal& proposal);
+  void limitTyped();
   void save();
 
   Ask ask_;
   std::optional<Fastener> from_;  // the revision that is changed
   bool questioned_ = false;       // the question at hand was seen and Save was pressed once
+  QString takenBasis_;            // of a limit by trial that stands in the form
   int cell_ = 0;
   std::map<std::string, QLineEdit*> lines_;
   QComboBox* unit_;
   QCheckBox* renew_;
   QLabel *title_, *sensible_;
-  MessageLine *questions_, *message_;
+  MessageLine* questions_;
+  LimitLine* limit_;
+  MessageLine* message_;
 };
 
 }  // namespace steadyturn

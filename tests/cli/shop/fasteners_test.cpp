@@ -123,6 +123,8 @@ TEST_F(NewShop, ProposesALimitForAPlasticPartAndMarksItSo) {
   // The maker's value takes the proposal's place.
   const json known = ask({"fastener", "revise", "F1", "--part-limit", "6.5", "--reason", "the maker's sheet came"});
   EXPECT_TRUE(known.at("limit_basis").is_null());
+  EXPECT_EQ(run({"fastener", "limit", "F1", "--stripping", "10", "--record"}).status, 65);  // never the other way
+  EXPECT_EQ(ask({"fastener", "show", "F1"}).at("number"), 3);
 }
 
 TEST_F(NewShop, SynonymsCanBeListedAddedAndRemoved) {

@@ -86,6 +86,12 @@ void showServices(BayPlace& bay) {
   Keys().press(Qt::Key_Down, Qt::AltModifier);
 }
 
+void showLimit(BayPlace& bay) {
+  labelled<QPushButton>(bay, QStringLiteral("Propose a limit…"))->click();
+  Keys().type("14");
+  Keys().press(Qt::Key_Return);
+}
+
 bool takeAll(MainWindow& window, const QDir& folder, const QString& theme) {
   ShopRoom& room = *window.room();
   const auto ready = [](auto& model) { return QTest::qWaitFor([&model] { return !model.working(); }, 20000); };
@@ -100,6 +106,8 @@ bool takeAll(MainWindow& window, const QDir& folder, const QString& theme) {
     const QString name = QString(fastener) == "MB-02" ? "bay-" : "bay-no-limit-";
     if (!ready(room.bay().model()) || !save(window, folder, name + theme)) return false;
   }
+  showLimit(room.bay());  // of MB-07, which has none
+  if (!save(window, folder, "bay-limit-" + theme)) return false;
   showServices(room.bay());
   if (!save(window, folder, "bay-services-" + theme)) return false;
   HistoryPlace& history = room.history();

@@ -2,6 +2,7 @@
 #include <QAbstractButton>
 #include <QHeaderView>
 #include <QLabel>
+#include <QLineEdit>
 #include <QPushButton>
 #include <QTableView>
 
@@ -70,6 +71,15 @@ TEST_F(Layout, holdsAtTheSmallestScreen) {
   labelled<QPushButton>(window, QStringLiteral("Service lists…"))->click();
   QTest::qWait(50);
   expectWhole(window, "service lists: ");
+  room.bay().model().choose(*room.shop().shop().fastener("MB-07"));  // plastic without a limit
+  ASSERT_TRUE(wait([&] { return !room.bay().model().working(); }));
+  QTest::qWait(50);
+  expectWhole(window, "bay, no limit: ");
+  labelled<QPushButton>(window, QStringLiteral("Propose a limit…"))->click();
+  named<QLineEdit>(window, "Torque of the trial")->setText("14");
+  labelled<QPushButton>(window, "Take it over")->click();
+  QTest::qWait(50);
+  expectWhole(window, "limit by trial: ");
   room.history().open("W11");
   room.go(Place::History);
   ASSERT_TRUE(wait([&] { return !room.history().model().working(); }));

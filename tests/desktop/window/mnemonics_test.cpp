@@ -154,6 +154,13 @@ TEST_F(Mnemonics, ofTheBaysForms) {
   expectOneUseOfALetter(window_, "opening a job");
   click("Add a fastener");
   expectOneUseOfALetter(window_, "a new specification");
+  window_.room()->bay().model().choose(*window_.room()->shop().shop().fastener("MB-07"));  // plastic without a limit
+  ASSERT_TRUE(wait([this] { return !window_.room()->bay().model().working(); }));
+  QTest::qWait(50);
+  expectOneUseOfALetter(window_, "no limit");
+  click(QStringLiteral("Propose a limit…"));
+  Keys().type("14");
+  expectOneUseOfALetter(window_, "a limit by trial");
 }
 
 }  // namespace

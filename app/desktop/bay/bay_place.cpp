@@ -164,6 +164,7 @@ void BayPlace::addPages() {
           [this](const Fastener& fastener, const std::optional<std::string>& reason) {
             const auto saved = model_.save(fastener, reason);
             if (!saved) return entry_->sayProblems(saved.error());
+            entry_->done();
             showPage(SheetPage);
             message_->say(
                 Tone::Good,
@@ -172,6 +173,7 @@ void BayPlace::addPages() {
   connect(opening_, &OpenJobPanel::wanted, this, [this](JobDraft draft) {
     draft.date = model_.today();
     if (const auto opened = model_.openJob(draft); !opened) return message_->sayProblems(opened.error());
+    opening_->done();
     showPage(model_.fastener() ? SheetPage : HintPage);
     jobs_->nextLine();
   });

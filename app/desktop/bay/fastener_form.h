@@ -14,6 +14,7 @@ struct FastenerForm {
   Unit unit = Unit::NewtonMetre;
   std::optional<bool> renew;
 
+  bool operator==(const FastenerForm&) const = default;
   QString text(const std::string& field) const;
   // All that is wrong with it at once.
   Result<Fastener> fastener() const;

@@ -7,8 +7,8 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <utility>
 
-#include "limit_line.h"
 #include "message_line.h"
 #include "text.h"
 
@@ -83,6 +83,8 @@ FastenerPanel::FastenerPanel(Ask ask, QWidget* parent)
   connect(unit_, &QComboBox::currentIndexChanged, this, &FastenerPanel::question);
   connect(lines_.at("part_limit"), &QLineEdit::textEdited, this, &FastenerPanel::limitTyped);
   connect(limit_, &LimitLine::takenOver, this, &FastenerPanel::takeOverLimit);
+  show({});
+  done();
 }
 
 void FastenerPanel::line(QGridLayout* grid, const char* field, const QString& label, const QString& hint) {
@@ -107,18 +109,12 @@ void FastenerPanel::place(QGridLayout* grid, const QString& label, QWidget* fiel
 }
 
 void FastenerPanel::begin(const QString& by) {
-  from_.reset();
-  title_->setText(tr("A new specification"));
-  showForm({});
-  lines_.at("by")->setText(by);
+  start({}, by);
   lines_.at("fastener")->setFocus(Qt::TabFocusReason);
 }
 
 void FastenerPanel::beginRevision(const Fastener& from, const QString& by) {
-  from_ = from;
-  title_->setText(tr("A new revision of %1").arg(fromText(from.id)));
-  showForm(formOf(from));
-  lines_.at("by")->setText(by);
+  start({.from = from, .form = formOf(from), .trial = {.unit = from.unit}}, by);
   lines_.at("target")->setFocus(Qt::TabFocusReason);
 }
 
@@ -127,15 +123,60 @@ void FastenerPanel::beginLimit(const Fastener& from, const QString& by) {
   limit_->takeFocus();
 }
 
-void FastenerPanel::showForm(const FastenerForm& form) {
-  for (const auto& [field, made] : lines_) made->setText(form.text(field));
-  lines_.at("fastener")->setEnabled(!from_);
-  lines_.at("reason")->setEnabled(from_.has_value());
-  lines_.at("reason")->setPlaceholderText(from_ ? tr("needed") : tr("for a revision"));
+void FastenerPanel::start(Entry fresh, const QString& by) {
+  keepTyped();
+  fresh.form.texts["by"] = by;
+  show(fresh);
+  fresh_ = {.from = std::move(fresh.from), .form = typed(), .trial = limit_->typed()};
+  if (const auto left = left_.find(subject()); left != left_.end()) showLeft(left->second);
+}
+
+void FastenerPanel::keepTyped() {
+  Entry entry{.from = fresh_.from, .form = typed(), .trial = limit_->typed()};
+  const auto left = left_.find(subject());
+  if (left != left_.end()) entry.from = left->second.from;  // the revision that its words were typed over
+  if (entry.form == fresh_.form && entry.trial == fresh_.trial) {
+    left_.erase(subject());
+  } else {
+    left_[subject()] = std::move(entry);
+  }
+}
+
+void FastenerPanel::showLeft(const Entry& left) {
+  show(left);
+  const bool revised = left.from && fresh_.from && left.from->number != fresh_.from->number;
+  const QString words =
+      revised ? tr("As you left it, not saved yet. Another revision has come since: start anew to see it.")
+              : tr("As you left it, not saved yet.");
+  message_->say(revised ? Tone::Caution : Tone::Info, words, {{tr("Sta&rt anew"), [this] { startAnew(); }}});
+}
+
+void FastenerPanel::startAnew() {
+  left_.erase(subject());
+  show(fresh_);
+}
+
+void FastenerPanel::done() {
+  left_.erase(subject());
+  fresh_.form = typed();
+  fresh_.trial = limit_->typed();
+}
+
+void FastenerPanel::show(const Entry& entry) {
+  const FastenerForm& form = entry.form;
+  for (const auto& [field, made] : lines_) {
+    made->setText(form.text(field));
+    made->setCursorPosition(0);  // a long text is read from its beginning
+  }
+  const bool revision = entry.from.has_value();
+  title_->setText(revision ? tr("A new revision of %1").arg(fromText(entry.from->id)) : tr("A new specification"));
+  lines_.at("fastener")->setEnabled(!revision);
+  lines_.at("reason")->setEnabled(revision);
+  lines_.at("reason")->setPlaceholderText(revision ? tr("needed") : tr("for a revision"));
   unit_->setCurrentIndex(unit_->findData(static_cast<int>(form.unit)));
   renew_->setChecked(form.renew.value_or(false));
   takenBasis_ = form.text("limit_basis");
-  limit_->begin();
+  limit_->show(entry.trial);
   message_->clear();
   question();
 }
@@ -179,7 +220,7 @@ void FastenerPanel::takeOverLimit(const LimitProposal& proposal) {
   lines_.at("limit_basis")->setText(takenBasis_);
   lines_.at("limit_basis")->setCursorPosition(0);
   QLineEdit* reason = lines_.at("reason");
-  if (from_ && reason->text().trimmed().isEmpty()) reason->setText(fromText(limitByTrialReason));
+  if (fresh_.from && reason->text().trimmed().isEmpty()) reason->setText(fromText(limitByTrialReason));
   question();
   message_->say(Tone::Info, tr("Limit %1 stands in the form, with where it comes from. Save it; it is released when "
                                "a second person approves it.")
@@ -205,8 +246,8 @@ void FastenerPanel::save() {
     questioned_ = true;
     return message_->say(Tone::Caution, tr("Look at the unit once more. If it is right, save again."));
   }
-  if (!from_) return void(emit wanted(*fastener, std::nullopt));
-  fastener->id = from_->id;
+  if (!fresh_.from) return void(emit wanted(*fastener, std::nullopt));
+  fastener->id = fresh_.from->id;
   emit wanted(*fastener, toText(form.text("reason")));
 }
 

@@ -7,6 +7,7 @@
 #include <functional>
 
 #include "fastener_form.h"
+#include "limit_line.h"
 #include "shop_limit.h"
 #include "shop_views.h"
 
@@ -18,7 +19,6 @@ class QLineEdit;
 
 namespace steadyturn {
 
-class LimitLine;
 class MessageLine;
 
 class FastenerPanel : public QWidget {
@@ -26,9 +26,11 @@ class FastenerPanel : public QWidget {
  public:
   using Ask = std::function<FastenerQuestions(const Fastener&)>;
   explicit FastenerPanel(Ask ask, QWidget* parent = nullptr);
+  // Each as it was left, if it was left half typed.
   void begin(const QString& by);  // a new one
   void beginRevision(const Fastener& from, const QString& by);
   void beginLimit(const Fastener& from, const QString& by);  // a revision that gives a plastic part its limit
+  void done();                                               // it is on record
   void sayProblems(const Problems& problems);
 
  signals:
@@ -41,7 +43,17 @@ class FastenerPanel : public QWidget {
  private:
   void line(QGridLayout* grid, const char* field, const QString& label, const QString& hint = {});
   void place(QGridLayout* grid, const QString& label, QWidget* field);
-  void showForm(const FastenerForm& form);
+  struct Entry {
+    std::optional<Fastener> from;  // the revision that is changed
+    FastenerForm form;
+    LimitLine::Typed trial;
+  };
+  void start(Entry fresh, const QString& by);
+  void show(const Entry& entry);
+  void showLeft(const Entry& left);
+  void keepTyped();
+  void startAnew();
+  std::string subject() const { return fresh_.from ? fresh_.from->id : std::string(); }
   FastenerForm typed() const;
   void question();
   void takeOverLimit(const LimitProposal& proposal);
@@ -49,9 +61,10 @@ class FastenerPanel : public QWidget {
   void save();
 
   Ask ask_;
-  std::optional<Fastener> from_;  // the revision that is changed
-  bool questioned_ = false;       // the question at hand was seen and Save was pressed once
-  QString takenBasis_;            // of a limit by trial that stands in the form
+  Entry fresh_;                        // what it began with
+  std::map<std::string, Entry> left_;  // half typed, by the mark; "" is a new one
+  bool questioned_ = false;            // the question at hand was seen and Save was pressed once
+  QString takenBasis_;                 // of a limit by trial that stands in the form
   int cell_ = 0;
   std::map<std::string, QLineEdit*> lines_;
   QComboBox* unit_;

@@ -50,10 +50,16 @@ LimitLine::LimitLine(QWidget* parent)
   });
 }
 
-void LimitLine::begin() {
-  trial_->clear();
-  kind_->setCurrentIndex(0);
-  display(std::nullopt);
+LimitLine::Typed LimitLine::typed() const {
+  return {.trial = trial_->text(),
+          .kind = static_cast<TrialKind>(kind_->currentData().toInt()),
+          .unit = static_cast<Unit>(unit_->currentData().toInt())};
+}
+
+void LimitLine::show(const Typed& typed) {
+  trial_->setText(typed.trial);
+  kind_->setCurrentIndex(kind_->findData(static_cast<int>(typed.kind)));
+  unit_->setCurrentIndex(unit_->findData(static_cast<int>(typed.unit)));
 }
 
 void LimitLine::display(const std::optional<Fastener>& fastener) {
@@ -74,10 +80,10 @@ void LimitLine::keyPressEvent(QKeyEvent* event) {
 }
 
 Result<LimitProposal> LimitLine::proposal() const {
-  const auto read = parseTorqueNumber(asNumberText(trial_->text()), "trial");
+  const Typed trial = typed();
+  const auto read = parseTorqueNumber(asNumberText(trial.trial), "trial");
   if (!read) return tl::unexpected(read.error());
-  return proposeLimit(*fastener_, static_cast<TrialKind>(kind_->currentData().toInt()),
-                      {.value = *read, .unit = static_cast<Unit>(unit_->currentData().toInt())});
+  return proposeLimit(*fastener_, trial.kind, {.value = *read, .unit = trial.unit});
 }
 
 void LimitLine::propose() {

@@ -18,7 +18,14 @@ class LimitLine : public QWidget {
   Q_OBJECT
  public:
   explicit LimitLine(QWidget* parent = nullptr);
-  void begin();  // empty
+  struct Typed {
+    QString trial{};
+    TrialKind kind = TrialKind::Stripping;
+    Unit unit = Unit::NewtonMetre;
+    bool operator==(const Typed&) const = default;
+  };
+  Typed typed() const;
+  void show(const Typed& typed);
   // For the specification as typed so far; hidden where a limit by trial has no place.
   void display(const std::optional<Fastener>& fastener);
   void takeFocus();

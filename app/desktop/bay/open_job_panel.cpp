@@ -6,6 +6,7 @@
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
+#include <algorithm>
 
 #include "text.h"
 
@@ -40,13 +41,20 @@ OpenJobPanel::OpenJobPanel(QWidget* parent)
 }
 
 void OpenJobPanel::begin(const std::vector<ServiceList>& services, const QString& by) {
-  job_->clear();
-  vehicle_->clear();
-  by_->setText(by);
+  if (by_->text().isEmpty()) by_->setText(by);
+  const QVariant taken = service_->currentData();
   service_->clear();
   service_->addItem(tr("no list"), QString());
   for (const ServiceList& service : services) service_->addItem(fromText(service.name), fromText(service.name));
+  service_->setCurrentIndex(std::max(0, service_->findData(taken)));
   job_->setFocus(Qt::TabFocusReason);
+}
+
+void OpenJobPanel::done() {
+  job_->clear();
+  vehicle_->clear();
+  by_->clear();
+  service_->setCurrentIndex(0);
 }
 
 JobDraft OpenJobPanel::typed() const {

@@ -14,7 +14,9 @@ class OpenJobPanel : public QWidget {
   Q_OBJECT
  public:
   explicit OpenJobPanel(QWidget* parent = nullptr);
+  // As it was left, if it was left half typed.
   void begin(const std::vector<ServiceList>& services, const QString& by);
+  void done();  // the job is open
 
  signals:
   void wanted(const JobDraft& draft);  // without its day

@@ -224,6 +224,79 @@ TEST_F(BayTest, aChangedSpecificationIsARevisionWithAReason) {
   EXPECT_TRUE(says("NOT RELEASED"));
 }
 
+TEST_F(BayTest, aSpecificationLeftHalfTypedIsThereAgain) {
+  find("MB-02", "MB-02");
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  named<QLineEdit>(*bay_, "Lubrication")->selectAll();
+  named<QLineEdit>(*bay_, "Lubrication")->setFocus();
+  keys_.type("grease the ring");
+  bay_->arrive();  // something else is looked up
+  find("MB-07", "MB-07");
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Lubrication")->text(), "clean and dry");
+  EXPECT_FALSE(says("As you left it"));
+  named<QLineEdit>(*bay_, "Torque of the trial")->setFocus();
+  keys_.type("14");
+  keys_.press(Qt::Key_Escape);
+  keys_.press(Qt::Key_N, Qt::AltModifier);
+  EXPECT_FALSE(says("As you left it"));
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Lubrication")->text(), "");
+  keys_.press(Qt::Key_Escape);
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  EXPECT_TRUE(says("As you left it"));
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Torque of the trial")->text(), "14");
+  bay_->arrive();
+  find("MB-02", "MB-02");
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  EXPECT_TRUE(says("As you left it"));
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Lubrication")->text(), "grease the ring");
+  keys_.press(Qt::Key_R, Qt::AltModifier);  // start anew
+  ASSERT_TRUE(wait([this] { return !says("As you left it"); }));
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Lubrication")->text().toStdString(), open().fastener("MB-02")->lubrication);
+  keys_.press(Qt::Key_Escape);
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  EXPECT_FALSE(says("As you left it"));
+}
+
+TEST_F(BayTest, whatWasTypedBeforeAnotherRevisionSaysSo) {
+  find("MB-02", "MB-02");
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  named<QLineEdit>(*bay_, "Why it changes")->setFocus();
+  keys_.type("bulletin 4");
+  keys_.press(Qt::Key_Escape);
+  Fastener revised = *open().fastener("MB-02");
+  revised.lubrication = "grease";
+  ASSERT_TRUE(open().reviseFastener(revised, "somebody was faster"));
+  bay_->model().chooseMark("MB-02");
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  EXPECT_TRUE(says("Another revision has come since"));
+  keys_.press(Qt::Key_Escape);
+  keys_.press(Qt::Key_G, Qt::AltModifier);
+  EXPECT_TRUE(says("Another revision has come since")) << "as long as it is not started anew";
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Why it changes")->text(), "bulletin 4");
+}
+
+TEST_F(BayTest, aJobLeftHalfTypedIsThereAgain) {
+  keys_.press(Qt::Key_P, Qt::AltModifier);
+  keys_.type("J-71");
+  keys_.press(Qt::Key_Tab);
+  keys_.type("minibus 2");
+  auto* service = named<QComboBox>(*bay_, "List of the service");
+  service->setFocus();
+  while (service->currentText() != "oil and filter, minibus") keys_.press(Qt::Key_Down);
+  keys_.press(Qt::Key_Escape);
+  find("MB-02", "MB-02");
+  keys_.press(Qt::Key_P, Qt::AltModifier);
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Job to open")->text(), "J-71");
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Vehicle of the job")->text(), "minibus 2");
+  EXPECT_EQ(service->currentText(), "oil and filter, minibus");
+  keys_.press(Qt::Key_T, Qt::AltModifier);
+  ASSERT_TRUE(bay_->model().sheet());
+  keys_.press(Qt::Key_P, Qt::AltModifier);
+  EXPECT_EQ(named<QLineEdit>(*bay_, "Job to open")->text(), "");
+  EXPECT_EQ(service->currentText(), "no list");
+}
+
 TEST_F(BayTest, worksDownAJobsSheet) {
   keys_.press(Qt::Key_P, Qt::AltModifier);  // open a job
   keys_.type("J-7");

@@ -33,7 +33,7 @@ QString statement(const Problem& problem) {
     case ProblemKind::CannotCreate:
       return tr("can't write “%1”").arg(found);
     case ProblemKind::NotPermitted:
-      return tr("not permitted");
+      return found.isEmpty() ? tr("not permitted") : tr("not permitted (%1)").arg(found);
     case ProblemKind::Cancelled:
       return tr("stopped; nothing was kept");
   }

@@ -88,7 +88,7 @@ TEST_F(LimitByTrial, isShownWithItsSourceTakenOverAndApprovedBySomebodyElse) {
   EXPECT_TRUE(says("waits for the approval of a second person"));
   fill("By", "P. Lind");
   answer(Qt::Key_K);
-  EXPECT_TRUE(says(QStringLiteral("By – not permitted")));
+  EXPECT_TRUE(says(QStringLiteral("By – not permitted (P. Lind entered this revision): a second person")));
   EXPECT_FALSE(open().fastener("MB-07")->released());
   fill("By", "R. Okoye");
   answer(Qt::Key_K);

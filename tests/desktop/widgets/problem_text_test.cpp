@@ -25,6 +25,14 @@ TEST(ProblemText, countsWhatItDoesNotShow) {
   EXPECT_TRUE(wordProblems(many).contains("7 more")) << toText(wordProblems(many));
 }
 
+TEST(ProblemText, saysWhatIsNotPermittedAndWhoMay) {
+  EXPECT_EQ(wordProblem({.kind = ProblemKind::NotPermitted,
+                         .field = {},
+                         .found = "adding a tool",
+                         .accepted = "a lead may; Petra is a technician"}),
+            "Not permitted (adding a tool): a lead may; Petra is a technician.");
+}
+
 TEST(ProblemText, isNeverEmpty) {
   for (const ProblemKind kind :
        {ProblemKind::BadInput, ProblemKind::NotFound, ProblemKind::Conflict, ProblemKind::FileMissing,

@@ -115,7 +115,11 @@ class Shop {
   // take the record as it comes.
   Result<BenchSetupPlan> planBenchSetup(const std::string& tool) const;
   Result<BenchSetup> recordBenchSetup(const BenchSetupDraft& draft);
-  Result<std::vector<BenchSetup>> benchSetups() const;  // the newest first
+  // Set-ups being typed, one a tool; kept as checks are, and removed by recordBenchSetup.
+  Result<void> saveSetupDraft(const BenchSetupDraft& draft);
+  Result<std::vector<BenchSetupDraft>> setupDrafts() const;  // the newest first
+  Result<void> discardSetupDraft(const std::string& tool);   // none there is fine
+  Result<std::vector<BenchSetup>> benchSetups() const;       // the newest first
 
   // Drift, due, overview
   Result<ToolDrift> drift(const std::string& tool, Date asOf) const;

@@ -88,9 +88,10 @@ struct BenchSetupDraft {
   Date date{};
   Unit unit = Unit::NewtonMetre;                          // of target and readings
   std::string target;                                     // as typed, '.' as decimal mark
-  std::array<TypedSeries, allSetupRuns.size()> readings;  // by run; empty: not taken
-  VariationSpans typedSpans;  // %, for runs that were not taken but are known from elsewhere
-  std::string basis;          // where typed spans come from; needed with them
+  std::array<TypedSeries, allSetupRuns.size()> readings;  // by run; empty texts are passed over, none: not taken
+  // By run, %, as typed: for runs that were not taken but are known from elsewhere.
+  std::array<std::string, allSetupRuns.size()> typedSpans;
+  std::string basis;  // where typed spans come from; needed with them
   std::string note;
 };
 

@@ -111,19 +111,24 @@ TEST_F(BenchTables, EvidenceIsAddedAndStays) {
 TEST_F(BenchTables, ADraftIsReplacedAndLeavesNoEntry) {
   DraftTable drafts(shop().database);
   const auto entries = shop().ledger.size();
-  write([&](OpenShop&) { drafts.save({.tool = "TW-01", .draft = "{1}", .savedAt = "2026-03-14T09:00:00.000Z"}); });
-  write([&](OpenShop&) { drafts.save({.tool = "TW-07", .draft = "{2}", .savedAt = "2026-03-14T09:00:01.000Z"}); });
-  write([&](OpenShop&) { drafts.save({.tool = "TW-01", .draft = "{3}", .savedAt = "2026-03-14T09:00:02.000Z"}); });
-  const auto all = drafts.all();
+  const auto save = [&](const char* tool, DraftOf what, const char* draft, const char* savedAt) {
+    write([&](OpenShop&) { drafts.save({.tool = tool, .what = what, .draft = draft, .savedAt = savedAt}); });
+  };
+  save("TW-01", DraftOf::Check, "{1}", "2026-03-14T09:00:00.000Z");
+  save("TW-07", DraftOf::Check, "{2}", "2026-03-14T09:00:01.000Z");
+  save("TW-01", DraftOf::Check, "{3}", "2026-03-14T09:00:02.000Z");
+  save("TW-01", DraftOf::Setup, "{4}", "2026-03-14T09:00:03.000Z");
+  const auto all = drafts.all(DraftOf::Check);
   ASSERT_EQ(all.size(), 2u);
   EXPECT_EQ(all[0].tool, "TW-01");
   EXPECT_EQ(all[0].draft, "{3}");
   EXPECT_EQ(all[1].draft, "{2}");
-  write([&](OpenShop&) { drafts.remove("TW-01"); });
-  EXPECT_EQ(drafts.all().size(), 1u);
+  write([&](OpenShop&) { drafts.remove("TW-01", DraftOf::Check); });
+  EXPECT_EQ(drafts.all(DraftOf::Check).size(), 1u);
+  ASSERT_EQ(drafts.all(DraftOf::Setup).size(), 1u);
+  EXPECT_EQ(drafts.all(DraftOf::Setup).front().draft, "{4}");
   EXPECT_EQ(shop().ledger.size(), entries);
-  EXPECT_THROW(write([&](OpenShop&) { drafts.save({.tool = "nobody's", .draft = "{}", .savedAt = "now"}); }),
-               StoreError);
+  EXPECT_THROW(save("nobody's", DraftOf::Check, "{}", "now"), StoreError);
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <cstdio>
 
+#include "draft_table.h"
 #include "sample_records.h"
 #include "shop_fixture.h"
 
@@ -28,5 +29,6 @@ int main(int argc, char** argv) {
   shop.checks.add(bareCheck(), stamp);
   for (const auto& tightening : {fullTightening(), bareTightening()}) shop.tightenings.add(tightening, stamp);
   shop.shop.rememberFile("checks", "ab12", 3, stamp);
+  DraftTable(shop.database).save({.tool = "TW-07", .what = DraftOf::Check, .draft = "{}", .savedAt = stamp.at});
   transaction.commit();
 }

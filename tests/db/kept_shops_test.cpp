@@ -1,4 +1,5 @@
 // Shops made by released versions open in this one, with all that was in them (keep_shop.cpp says what that is).
+#include "draft_table.h"
 #include "sample_records.h"
 #include "shop_fixture.h"
 
@@ -31,6 +32,10 @@ TEST_P(KeptShop, OpensWithAllThatWasInIt) {
   EXPECT_EQ(shop.fasteners.find("SWEEPER-3-OIL")->stages, knewStages ? fullFastener().stages : TighteningStages());
   EXPECT_FALSE(shop.fasteners.find("SWEEPER-3-OIL")->released());
   EXPECT_EQ(shop.fasteners.search("huosing", 9).at(0).id, "SWEEPER-3-OIL");
+  // What was being typed is typed on.
+  const auto drafts = DraftTable(shop.database).all(DraftOf::Check);
+  EXPECT_EQ(drafts.size(), std::string(GetParam()) >= "v6" ? 1U : 0U);
+  for (const auto& draft : drafts) EXPECT_EQ(draft.tool, "TW-07");
   // And its ledger goes on.
   Transaction transaction(shop.database);
   shop.checks.add(bareCheck(), stamp);
@@ -39,7 +44,8 @@ TEST_P(KeptShop, OpensWithAllThatWasInIt) {
 }
 
 INSTANTIATE_TEST_SUITE_P(OfEveryVersion, KeptShop,
-                         testing::Values("v1.sqlite", "v2.sqlite", "v3.sqlite", "v4.sqlite", "v5.sqlite"));
+                         testing::Values("v1.sqlite", "v2.sqlite", "v3.sqlite", "v4.sqlite", "v5.sqlite",
+                                         "v6.sqlite"));
 
 }  // namespace
 }  // namespace steadyturn

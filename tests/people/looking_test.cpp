@@ -52,6 +52,9 @@ TEST_F(Looking, SeesEverythingAndWritesNothing) {
     CheckDraft draft;
     draft.tool = "W07";
     EXPECT_EQ(kindOf(shop.saveDraft(draft).error()), ProblemKind::NotPermitted);
+    BenchSetupDraft setup;
+    setup.tool = "W07";
+    EXPECT_EQ(kindOf(shop.saveSetupDraft(setup).error()), ProblemKind::NotPermitted);
     EXPECT_EQ(kindOf(addUser(shop, "Nora", AccountRole::Lead, leadPin).error()), ProblemKind::NotPermitted);
     EXPECT_EQ(pictureOf(folder_.path()), before) << "not even while it is open";
   }

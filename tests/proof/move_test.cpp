@@ -61,6 +61,10 @@ std::string fullDepot() {
     typed.tool = tool.id;
     typed.points.push_back({.target = "40", .readings = {"40,1"}});
     EXPECT_TRUE(shop.saveDraft(typed));
+    BenchSetupDraft runs;
+    runs.tool = tool.id;
+    runs.readings[0] = {{"40,1", ""}};
+    EXPECT_TRUE(shop.saveSetupDraft(runs));
     break;
   }
   EXPECT_TRUE(addUser(shop, "Nora", AccountRole::Lead, "a long passphrase"));

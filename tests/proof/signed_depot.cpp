@@ -35,7 +35,7 @@ void addTheBench(Shop& shop) {
   const auto target = must(shop.planBenchSetup("W06")).target;
   draft.target = writeNumber(target.value);
   draft.unit = target.unit;
-  draft.typedSpans.drive = 0.3;
+  draft.typedSpans[1] = "0.3";
   draft.basis = "the maker's figures";
   must(shop.recordBenchSetup(draft));
 }

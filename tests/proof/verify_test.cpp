@@ -116,7 +116,7 @@ TEST_F(Verify, KnowsTheBenchsRecords) {
     draft.date = shop.today();
     draft.target = writeNumber(shop.planBenchSetup("W06")->target.value);
     draft.unit = shop.planBenchSetup("W06")->target.unit;
-    draft.typedSpans.drive = 0.3;
+    draft.typedSpans[1] = "0.3";
     draft.basis = "the maker's figures";
     const auto recorded = shop.recordBenchSetup(draft);
     ASSERT_TRUE(recorded) << recorded.error().front().field << ": " << recorded.error().front().accepted;

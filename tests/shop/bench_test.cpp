@@ -120,7 +120,7 @@ TEST_F(Bench, ChecksOfTheModelUseTheNewestSetupOfTheirDay) {
   ASSERT_TRUE(shop.recordBenchSetup(draft));
   auto typed = setup(day(2026, 3, 1));
   typed.reference.clear();
-  typed.typedSpans = {.reproducibility = {}, .drive = 0.3, .interface = {}, .loadingPoint = {}};
+  typed.typedSpans = {"", "0.3", "", ""};
   typed.basis = "maker's data sheet";
   ASSERT_TRUE(shop.recordBenchSetup(typed));
 
@@ -139,7 +139,7 @@ TEST_F(Bench, ChecksOfTheModelUseTheNewestSetupOfTheirDay) {
 // W + 0.1.
 TEST_F(Bench, TheBudgetAgreesWithTheHandCalculation) {
   auto typed = setup(day(2026, 2, 3));
-  typed.typedSpans = {.reproducibility = 0.4, .drive = 0.3, .interface = 0.2, .loadingPoint = 0.6};
+  typed.typedSpans = {"0.4", "0.3", "0.2", "0.6"};
   typed.basis = "hand calculation";
   ASSERT_TRUE(shop.recordBenchSetup(typed));
   const auto views = shop.budgetOf(check("T", day(2026, 3, 1)));
@@ -200,10 +200,10 @@ TEST_F(Bench, RefusesAHalfDoneSetup) {
   EXPECT_THAT(fields(draft), ElementsAre("reproducibility[3][1]"));
   draft.readings[0] = reproducibility();
   draft.reference.clear();
-  draft.typedSpans.drive = 0.2;
+  draft.typedSpans[1] = "0.2";
   draft.target = "120";
   EXPECT_THAT(fields(draft), ElementsAre("target", "reference", "basis"));
-  draft.typedSpans.reproducibility = 0.1;
+  draft.typedSpans[0] = "0.1";
   EXPECT_EQ(fields(draft).front(), "reproducibility");
   EXPECT_TRUE(shop.benchSetups().value().empty());
 }

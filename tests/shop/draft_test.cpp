@@ -104,6 +104,63 @@ TEST_F(Drafts, GoWhenTheCheckIsRecordedAndOnlyThen) {
   EXPECT_EQ(drafts().size(), 2u);
 }
 
+BenchSetupDraft halfASetup() {
+  BenchSetupDraft draft;
+  draft.tool = "T";
+  draft.reference = "R";
+  draft.by = "Núria";
+  draft.date = Date(std::chrono::days(20514));
+  draft.unit = Unit::PoundForceFoot;
+  draft.target = "14.75";
+  draft.readings[0] = {{"14.7", "14.8", "", "14.", ""}, {"", "", "", "", ""}};
+  draft.typedSpans[3] = "0.";
+  draft.basis = "the \"maker\"";
+  return draft;
+}
+
+TEST_F(Drafts, OfASetupComeBackAsTypedBesideTheChecks) {
+  const auto typed = halfASetup();
+  ASSERT_TRUE(shop.saveSetupDraft(typed));
+  ASSERT_TRUE(shop.saveDraft(typedDraft(2)));
+  const auto reopened = Shop::open(path).value();
+  ASSERT_EQ(reopened.drafts()->size(), 1u);
+  const auto found = reopened.setupDrafts().value();
+  ASSERT_EQ(found.size(), 1u);
+  const auto& back = found.front();
+  EXPECT_EQ(back.tool, typed.tool);
+  EXPECT_EQ(back.reference, typed.reference);
+  EXPECT_EQ(back.by, typed.by);
+  EXPECT_EQ(back.date, typed.date);
+  EXPECT_EQ(back.unit, typed.unit);
+  EXPECT_EQ(back.target, typed.target);
+  EXPECT_EQ(back.readings, typed.readings);
+  EXPECT_EQ(back.typedSpans, typed.typedSpans);
+  EXPECT_EQ(back.basis, typed.basis);
+  ASSERT_TRUE(shop.discardSetupDraft("T"));
+  ASSERT_TRUE(shop.discardSetupDraft("T"));
+  EXPECT_TRUE(shop.setupDrafts()->empty());
+  EXPECT_EQ(drafts().size(), 1u);
+}
+
+TEST_F(Drafts, OfASetupGoWhenItIsRecordedAndOnlyThen) {
+  BenchSetupDraft draft;
+  draft.tool = "T";
+  draft.date = Date(std::chrono::days(20514));
+  draft.target = "20";
+  draft.typedSpans[1] = "0.3 x";
+  draft.basis = "the maker's data sheet";
+  ASSERT_TRUE(shop.saveSetupDraft(draft));
+  ASSERT_TRUE(shop.saveDraft(typedDraft(2)));
+  const auto refused = shop.recordBenchSetup(draft);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().front().field, "drive");
+  EXPECT_EQ(shop.setupDrafts()->size(), 1u);
+  draft.typedSpans[1] = "0.3";
+  ASSERT_TRUE(shop.recordBenchSetup(draft));
+  EXPECT_TRUE(shop.setupDrafts()->empty());
+  EXPECT_EQ(drafts().size(), 1u);
+}
+
 // Runs the typist, kills it after `wait`, and returns how many saves it had answered.
 int savesBeforeKill(const std::string& shop, std::chrono::microseconds wait) {
   std::array<int, 2> ends{};

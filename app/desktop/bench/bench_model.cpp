@@ -6,7 +6,8 @@
 
 namespace steadyturn {
 
-BenchModel::BenchModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop), keeper_(shop) {
+BenchModel::BenchModel(OpenShop& shop, DraftKeeper& keeper, QObject* parent)
+    : QObject(parent), shop_(shop), keeper_(keeper) {
   draft_.date = shop.shop().today();
   loadTools();
   loadReferences();
@@ -14,7 +15,6 @@ BenchModel::BenchModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_
   keepSoon_.setSingleShot(true);
   keepSoon_.setInterval(1000);
   connect(&keepSoon_, &QTimer::timeout, this, &BenchModel::keepDraft);
-  connect(&keeper_, &DraftKeeper::failed, this, &BenchModel::troubled);
   connect(&shop, &OpenShop::toolsChanged, this, &BenchModel::loadTools);
   connect(&shop, &OpenShop::referencesChanged, this, &BenchModel::loadReferences);
   connect(&shop, &OpenShop::benchChanged, this, &BenchModel::evaluate);
@@ -69,7 +69,6 @@ Result<void> BenchModel::pickTool(const std::string& id) {
     beginAnew();
   }
   show();
-  emit waitingChanged();
   return {};
 }
 
@@ -375,14 +374,13 @@ void BenchModel::discardDraft(const std::string& tool) {
     keeper_.settle(2000);
     loadDrafts();
   }
-  emit waitingChanged();
 }
 
 std::vector<WaitingDraft> BenchModel::waitingDrafts() const {
   std::vector<WaitingDraft> waiting;
   for (const auto& [tool, draft] : putAside_) {
     if (draft.typedReadings() > 0)
-      waiting.push_back({.tool = tool, .readings = draft.typedReadings(), .date = draft.date});
+      waiting.push_back({.setup = false, .tool = tool, .readings = draft.typedReadings(), .date = draft.date});
   }
   return waiting;
 }

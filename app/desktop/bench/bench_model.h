@@ -30,17 +30,10 @@ struct SavedCheck {
   DriftState state = DriftState::Unknown;
 };
 
-// A check that was typed and not saved, and is not on the bench now.
-struct WaitingDraft {
-  std::string tool;
-  int readings = 0;
-  Date date{};
-};
-
 class BenchModel : public QObject {
   Q_OBJECT
  public:
-  explicit BenchModel(OpenShop& shop, QObject* parent = nullptr);
+  BenchModel(OpenShop& shop, DraftKeeper& keeper, QObject* parent = nullptr);
 
   const std::vector<Tool>& tools() const { return tools_; }
   const std::vector<Reference>& references() const { return references_; }
@@ -98,12 +91,10 @@ class BenchModel : public QObject {
   std::vector<std::string> unsavedTools() const;                  // with readings typed and not saved
 
  signals:
-  void choicesChanged();                    // tools or references
-  void toolPicked();                        // plan, heading and points are new
-  void pointsRebuilt();                     // the grid has another shape or other texts
-  void evaluated();                         // figures(), result(), refusals(), budget(), doubts()
-  void waitingChanged();                    // waitingDrafts()
-  void troubled(const Problems& problems);  // a draft can't be kept or read
+  void choicesChanged();  // tools or references
+  void toolPicked();      // plan, heading and points are new
+  void pointsRebuilt();   // the grid has another shape or other texts
+  void evaluated();       // figures(), result(), refusals(), budget(), doubts()
 
  private:
   void loadTools();
@@ -122,6 +113,7 @@ class BenchModel : public QObject {
   void leaveTool();
 
   OpenShop& shop_;
+  DraftKeeper& keeper_;
   std::vector<Tool> tools_;
   std::vector<Reference> references_;
   std::optional<Tool> tool_;
@@ -134,7 +126,6 @@ class BenchModel : public QObject {
   Problems refusals_;
   std::vector<BudgetView> budget_;
   std::vector<ReferenceDoubt> doubts_;
-  DraftKeeper keeper_;
   QTimer keepSoon_;  // what stands half typed is kept after a moment too
   bool touched_ = false;
   Problems draftTrouble_;

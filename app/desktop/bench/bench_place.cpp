@@ -44,7 +44,7 @@ bool drifts(DriftState state) { return state == DriftState::Drifting || state ==
 }  // namespace
 
 BenchPlace::BenchPlace(OpenShop& shop, QWidget* parent)
-    : QWidget(parent), model_(shop), setup_(shop), pages_(new QStackedWidget(this)) {
+    : QWidget(parent), keeper_(shop), model_(shop, keeper_), setup_(shop, keeper_), pages_(new QStackedWidget(this)) {
   check_ = makeCheck();
   pages_->addWidget(check_);
   auto* column = new QVBoxLayout(this);
@@ -111,9 +111,8 @@ void BenchPlace::connectParts() {
   connect(&model_, &BenchModel::toolPicked, this, &BenchPlace::showPlan);
   connect(&model_, &BenchModel::choicesChanged, this, &BenchPlace::showPlan);
   connect(&model_, &BenchModel::evaluated, this, &BenchPlace::showEvaluation);
-  connect(&model_, &BenchModel::troubled, this, [this](const Problems& problems) {
-    message_->say(Tone::Caution,
-                  tr("What is typed is not kept on disk; save the check before closing.\n") + wordProblems(problems));
+  connect(&keeper_, &DraftKeeper::failed, this, [this](const Problems& problems) {
+    tell(Tone::Caution, tr("What is typed is not kept on disk; save it before closing.\n") + wordProblems(problems));
   });
   connect(foot_, &CheckFoot::saveWanted, this, &BenchPlace::save);
   connect(foot_, &CheckFoot::clearWanted, this, &BenchPlace::clear);
@@ -187,7 +186,7 @@ void BenchPlace::backToCheck() {
 void BenchPlace::takeReading(const TesterReading& reading) {
   const QString value = fromText(reading.value);
   const bool inSetup = pages_->currentWidget() == setupPage_;
-  const Unit unit = inSetup ? setup_.unit() : model_.draft().unit;
+  const Unit unit = inSetup ? setup_.draft().unit : model_.draft().unit;
   if (!isVisible() || !model_.tool() || pages_->currentWidget() == testerPage_) {
     return tell(Tone::Caution, tr("%1 came from the tester while no cell was waiting; it is not taken.").arg(value));
   }
@@ -242,7 +241,7 @@ void BenchPlace::pickUp(const QString& tool) {
   if (!picked) return message_->sayProblems(picked.error());
   const int typed = model_.draft().typedReadings();
   if (typed == 0) return;
-  const WaitingDraft draft{.tool = toText(tool), .readings = typed, .date = model_.draft().date};
+  const WaitingDraft draft{.setup = false, .tool = toText(tool), .readings = typed, .date = model_.draft().date};
   message_->say(Tone::Info, tr("Going on with %1.").arg(waitingWords(draft)));
 }
 
@@ -253,31 +252,52 @@ void BenchPlace::arrive() {
   goToWork();
 }
 
+std::vector<WaitingDraft> BenchPlace::waiting() const {
+  std::vector<WaitingDraft> all = model_.waitingDrafts();
+  for (WaitingDraft& draft : setup_.waitingDrafts()) all.push_back(std::move(draft));
+  return all;
+}
+
 QString BenchPlace::waitingText() const {
   QStringList words;
-  for (const WaitingDraft& draft : model_.waitingDrafts()) words << waitingWords(draft);
+  for (const WaitingDraft& draft : waiting()) words << waitingWords(draft);
   return words.isEmpty() ? QString() : tr("Not saved yet: %1.").arg(words.join(QStringLiteral("; ")));
 }
 
 void BenchPlace::offerWaiting() {
-  const auto discard = [this](const std::string& tool) {
-    return [this, tool] {
-      model_.discardDraft(tool);
-      message_->clear();
-      offered_ = false;
-      arrive();
-    };
-  };
-  const std::vector<WaitingDraft> waiting = model_.waitingDrafts();
-  offered_ = !waiting.empty();
-  if (const Problems& trouble = model_.draftTrouble(); !trouble.empty()) {
-    return message_->say(Tone::Caution, wordProblems(trouble), {{tr("Discard it"), discard(trouble.front().found)}});
+  const std::vector<WaitingDraft> all = waiting();
+  offered_ = !all.empty();
+  for (const bool setup : {false, true}) {
+    const Problems& trouble = setup ? setup_.draftTrouble() : model_.draftTrouble();
+    if (trouble.empty()) continue;
+    return message_->say(
+        Tone::Caution, wordProblems(trouble),
+        {{tr("Discard it"), [this, setup, tool = trouble.front().found] { discardDraft(setup, tool); }}});
   }
-  if (waiting.empty()) return;
-  const QString tool = fromText(waiting.front().tool);
+  if (all.empty()) return;
+  const WaitingDraft& first = all.front();
+  const QString tool = fromText(first.tool);
+  const QString name = first.setup ? tr("the set-up on %1").arg(tool) : tool;
   message_->say(Tone::Info, waitingText(),
-                {{tr("&Go on with %1").arg(tool), [this, tool] { take(tool); }},
-                 {tr("Discard that of %1").arg(tool), discard(waiting.front().tool)}});
+                {{tr("&Go on with %1").arg(name), [this, first] { goOnWith(first); }},
+                 {first.setup ? tr("Discard %1").arg(name) : tr("Discard the check of %1").arg(name),
+                  [this, first] { discardDraft(first.setup, first.tool); }}});
+}
+
+void BenchPlace::goOnWith(const WaitingDraft& draft) {
+  take(fromText(draft.tool));
+  if (draft.setup && model_.tool()) openSetup();
+}
+
+void BenchPlace::discardDraft(bool setup, const std::string& tool) {
+  if (setup) {
+    setup_.discardDraft(tool);
+  } else {
+    model_.discardDraft(tool);
+  }
+  message_->clear();
+  offered_ = false;
+  arrive();
 }
 
 void BenchPlace::goToWork() {

@@ -44,7 +44,10 @@ class BenchPlace : public QWidget {
   void connectParts();
   void connectPages();
   void pickUp(const QString& tool);
+  std::vector<WaitingDraft> waiting() const;
   void offerWaiting();
+  void goOnWith(const WaitingDraft& draft);
+  void discardDraft(bool setup, const std::string& tool);
   void showPlan();
   void showEvaluation();
   void goToWork();
@@ -65,6 +68,7 @@ class BenchPlace : public QWidget {
   void recallHeading();
   void rememberHeading() const;
 
+  DraftKeeper keeper_;
   BenchModel model_;
   SetupModel setup_;
   TesterPort tester_;

@@ -62,6 +62,11 @@ QStringList doubtWords(const BenchModel& model) {
 }
 
 QString waitingWords(const WaitingDraft& draft) {
+  if (draft.setup) {
+    const QString begun = tr("the bench set-up begun on %1, %2").arg(fromText(draft.tool), dateText(draft.date));
+    if (draft.readings == 0) return begun + tr(" (a typed span)");
+    return begun + (draft.readings == 1 ? tr(" (one reading)") : tr(" (%1 readings)").arg(draft.readings));
+  }
   return (draft.readings == 1 ? tr("the one reading typed earlier for %2, %3")
                               : tr("the %1 readings typed earlier for %2, %3").arg(draft.readings))
       .arg(fromText(draft.tool), dateText(draft.date));

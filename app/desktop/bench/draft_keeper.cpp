@@ -23,8 +23,16 @@ void DraftKeeper::keep(const CheckDraft& draft) {
   start([draft](Shop& shop) { return shop.saveDraft(draft); });
 }
 
+void DraftKeeper::keep(const BenchSetupDraft& draft) {
+  start([draft](Shop& shop) { return shop.saveSetupDraft(draft); });
+}
+
 void DraftKeeper::discard(const std::string& tool) {
   start([tool](Shop& shop) { return shop.discardDraft(tool); });
+}
+
+void DraftKeeper::discardSetup(const std::string& tool) {
+  start([tool](Shop& shop) { return shop.discardSetupDraft(tool); });
 }
 
 void DraftKeeper::start(std::function<Result<void>(Shop&)> write) {

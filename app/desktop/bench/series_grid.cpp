@@ -37,7 +37,7 @@ void SeriesGrid::rebuild() {
     grid->addWidget(label, 0, column);
   };
   for (int r = 0; r < readings; ++r) head(QString::number(r + 1), r + 1);
-  head(tr("mean, %1").arg(fromText(unitSign(model_.unit()))), readings + 1);
+  head(tr("mean, %1").arg(fromText(unitSign(model_.draft().unit))), readings + 1);
   for (std::size_t s = 0; s < series.size(); ++s) {
     const int line = static_cast<int>(s) + 1;
     auto* name = new QLabel(tr("Series %1").arg(line), sheet_);
@@ -67,6 +67,7 @@ QLineEdit* SeriesGrid::makeCell(std::size_t series, std::size_t reading) {
   cell->installEventFilter(this);
   connect(cell, &QLineEdit::textChanged, this,
           [this, series, reading](const QString& text) { model_.setReading(run_, series, reading, text); });
+  connect(cell, &QLineEdit::editingFinished, &model_, &SetupModel::keepDraft);
   return cell;
 }
 

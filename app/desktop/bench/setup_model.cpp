@@ -17,79 +17,72 @@ double meanOf(const std::vector<double>& values) {
   return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
 }
 
-QStringList emptySeries(SetupRun run) {
-  QStringList series;
-  for (std::size_t i = 0; i < rulesFor(run).readings; ++i) series << QString();
-  return series;
-}
-
-TypedSeries asTyped(const TypedRun& run) {
-  TypedSeries typed;
-  for (const QStringList& readings : run.series) {
-    auto& series = typed.emplace_back();
-    for (const QString& reading : readings) {
-      if (!reading.trimmed().isEmpty()) series.push_back(asNumberText(reading));
-    }
-  }
-  return typed;
-}
-
 }  // namespace
 
-int TypedRun::typedReadings() const {
-  int count = 0;
-  for (const QStringList& readings : series) {
-    count += static_cast<int>(
-        std::ranges::count_if(readings, [](const QString& text) { return !text.trimmed().isEmpty(); }));
-  }
-  return count;
+SetupModel::SetupModel(OpenShop& shop, DraftKeeper& keeper, QObject* parent)
+    : QObject(parent), shop_(shop), keeper_(keeper) {
+  loadDrafts();
+  keepSoon_.setSingleShot(true);
+  keepSoon_.setInterval(1000);
+  connect(&keepSoon_, &QTimer::timeout, this, &SetupModel::keepDraft);
 }
 
-SetupModel::SetupModel(OpenShop& shop, QObject* parent) : QObject(parent), shop_(shop) {}
+void SetupModel::loadDrafts() {
+  draftTrouble_.clear();
+  const Result<std::vector<BenchSetupDraft>> drafts = shop_.shop().setupDrafts();
+  if (!drafts) {
+    draftTrouble_ = drafts.error();
+    return;
+  }
+  for (const BenchSetupDraft& kept : *drafts) {
+    putAside_[kept.tool] = fromKept(kept);
+    onDisk_.insert(kept.tool);
+  }
+}
 
 Result<void> SetupModel::begin(const std::string& tool, const QString& reference, const QString& by, Date date,
                                Unit unit) {
   Result<BenchSetupPlan> plan = shop_.shop().planBenchSetup(tool);
   if (!plan) return tl::unexpected(plan.error());
-  reference_ = reference;
-  by_ = by;
-  date_ = date;
-  takeUp(tool, unit);
+  keepDraft();
+  if (tool != tool_) {
+    if (draft_.typed()) putAside_[tool_] = std::move(draft_);
+    draft_ = {};
+    tool_ = tool;
+    if (auto kept = putAside_.extract(tool); !kept.empty()) draft_ = std::move(kept.mapped());
+  }
   plan_ = std::move(*plan);
-  target_ = plan_->target.unit == unit ? fromText(writeNumber(plan_->target.value))
-                                       : fromText(writeRounded(plan_->target.in(unit), 5));
+  heading_.reference = reference;
+  heading_.by = by;
+  heading_.date = date;
+  heading_.unit = unit;
+  heading_.target = plan_->target.unit == unit ? fromText(writeNumber(plan_->target.value))
+                                               : fromText(writeRounded(plan_->target.in(unit), 5));
+  if (!draft_.typed()) draft_ = heading_;
+  if (draft_.reference.isEmpty()) draft_.reference = reference;
+  if (draft_.by.isEmpty()) draft_.by = by;
   emit begun();
   emit changed();
   return {};
 }
 
-void SetupModel::takeUp(const std::string& tool, Unit unit) {
-  if (tool == tool_ && unit == unit_ && typed()) return;
-  if (typed()) putAside_[{tool_, unit_}] = {.runs = runs_, .basis = basis_};
-  tool_ = tool;
-  unit_ = unit;
-  clear();
-  if (const auto kept = putAside_.extract({tool, unit}); !kept.empty()) {
-    runs_ = kept.mapped().runs;
-    basis_ = kept.mapped().basis;
-  }
+QString SetupModel::otherReference() const {
+  return heading_.reference == draft_.reference ? QString() : heading_.reference;
 }
 
 std::vector<std::string> SetupModel::unsavedTools() const {
   std::vector<std::string> tools;
   if (typed()) tools.push_back(tool_);
-  for (const auto& [key, kept] : putAside_) {
-    if (!std::ranges::count(tools, key.first)) tools.push_back(key.first);
-  }
+  for (const auto& [tool, draft] : putAside_) tools.push_back(tool);
   return tools;
 }
 
-void SetupModel::clear() {
-  basis_.clear();
-  for (const SetupRun run : allSetupRuns) {
-    at(run) = {};
-    at(run).series.assign(rulesFor(run).series.front(), emptySeries(run));
+std::vector<WaitingDraft> SetupModel::waitingDrafts() const {
+  std::vector<WaitingDraft> waiting;
+  for (const auto& [tool, draft] : putAside_) {
+    waiting.push_back({.setup = true, .tool = tool, .readings = draft.typedReadings(), .date = draft.date});
   }
+  return waiting;
 }
 
 RunFigures SetupModel::figures(SetupRun which) const {
@@ -117,59 +110,103 @@ RunFigures SetupModel::figures(SetupRun which) const {
   return figures;
 }
 
-bool SetupModel::typed() const {
-  return std::ranges::any_of(
-      runs_, [](const TypedRun& run) { return run.typedReadings() > 0 || !run.span.trimmed().isEmpty(); });
+void SetupModel::touched() {
+  touched_ = true;
+  keepSoon_.start();
+  emit changed();
+}
+
+void SetupModel::readOn(const QString& reference) {
+  draft_.reference = reference;
+  touched();
+  emit begun();
+}
+
+void SetupModel::setBasis(const QString& basis) {
+  draft_.basis = basis;
+  touched();
 }
 
 void SetupModel::setSeries(SetupRun run, std::size_t count) {
-  if (at(run).series.size() == count) return;
-  at(run).series.resize(count, emptySeries(run));
+  if (draft_.run(run).series.size() == count) return;
+  draft_.setSeries(run, count);
   emit seriesChanged(run);
-  emit changed();
+  touched();
 }
 
 void SetupModel::setReading(SetupRun run, std::size_t series, std::size_t reading, const QString& typed) {
-  at(run).series.at(series)[static_cast<qsizetype>(reading)] = typed;
-  emit changed();
+  draft_.run(run).series.at(series)[static_cast<qsizetype>(reading)] = typed;
+  touched();
 }
 
 void SetupModel::setSpan(SetupRun run, const QString& typed) {
-  at(run).span = typed;
+  draft_.run(run).span = typed;
+  touched();
+}
+
+void SetupModel::beginAnew() {
+  draft_ = heading_;
+  emit begun();
   emit changed();
 }
 
-Result<BenchSetup> SetupModel::save() {
-  BenchSetupDraft draft{.tool = tool_,
-                        .reference = toText(reference_),
-                        .by = toText(by_.trimmed()),
-                        .date = date_,
-                        .unit = unit_,
-                        .target = asNumberText(target_),
-                        .readings = {},
-                        .typedSpans = {},
-                        .basis = toText(basis_.trimmed()),
-                        .note = {}};
-  Problems problems;
-  for (const SetupRun which : allSetupRuns) {
-    const TypedRun& typed = run(which);
-    if (typed.typedReadings() > 0) draft.readings[static_cast<std::size_t>(which)] = asTyped(typed);
-    if (typed.span.trimmed().isEmpty()) continue;
-    const Result<double> span = parseNumber(asNumberText(typed.span), std::string(rulesFor(which).name));
-    if (span) {
-      spanOf(draft.typedSpans, which) = *span;
-    } else {
-      problems.insert(problems.end(), span.error().begin(), span.error().end());
-    }
-  }
-  if (!problems.empty()) return tl::unexpected(problems);
-  Result<BenchSetup> saved = shop_.shop().recordBenchSetup(draft);
-  if (!saved) return saved;
-  clear();
+SetupDraft SetupModel::clear() {
+  SetupDraft before = std::move(draft_);
+  beginAnew();
+  touched();
+  keepDraft();
+  return before;
+}
+
+void SetupModel::putBack(const SetupDraft& draft) {
+  draft_ = draft;
   emit begun();
-  emit changed();
+  touched();
+  keepDraft();
+}
+
+Result<BenchSetup> SetupModel::save() {
+  // The shop removes the draft with the set-up it stores; none may be written after it.
+  keepSoon_.stop();
+  const bool quiet = keeper_.settle(2000);
+  Result<BenchSetup> saved = shop_.shop().recordBenchSetup(wholeDraft(tool_, draft_));
+  if (!saved) {
+    keepDraft();
+    return saved;
+  }
+  touched_ = false;
+  onDisk_.erase(tool_);
+  if (!quiet) keeper_.discardSetup(tool_);
+  beginAnew();
   emit shop_.benchChanged();
   return saved;
+}
+
+void SetupModel::keepDraft() {
+  keepSoon_.stop();
+  if (!touched_) return;
+  touched_ = false;
+  if (draft_.typed()) {
+    onDisk_.insert(tool_);
+    keeper_.keep(wholeDraft(tool_, draft_));
+  } else if (onDisk_.erase(tool_) > 0) {
+    keeper_.discardSetup(tool_);
+  }
+}
+
+bool SetupModel::keepForNextStart() {
+  keepDraft();
+  return keeper_.settle(3000);
+}
+
+void SetupModel::discardDraft(const std::string& tool) {
+  putAside_.erase(tool);
+  const bool unreadable = !draftTrouble_.empty() && draftTrouble_.front().found == tool;
+  if (onDisk_.erase(tool) > 0 || unreadable) keeper_.discardSetup(tool);
+  if (unreadable) {
+    keeper_.settle(2000);
+    loadDrafts();
+  }
 }
 
 }  // namespace steadyturn

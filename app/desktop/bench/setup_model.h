@@ -1,24 +1,20 @@
 // A bench set-up as it is being typed (ISO 6789-2): the runs on one tool that yield the spans for all tools of its
-// model. A run may be left out, or its span typed with its basis instead.
+// model. A run may be left out, or its span typed with its basis instead. Each tool keeps what is typed about it
+// until it is saved, on disk too.
 #pragma once
 
 #include <QObject>
-#include <QStringList>
-#include <array>
+#include <QTimer>
 #include <map>
 #include <optional>
+#include <set>
 #include <vector>
 
+#include "draft_keeper.h"
 #include "open_shop.h"
+#include "setup_draft.h"
 
 namespace steadyturn {
-
-struct TypedRun {
-  std::vector<QStringList> series;  // as typed
-  QString span;                     // typed instead of measured, %
-
-  int typedReadings() const;
-};
 
 // What a run comes to as it stands.
 struct RunFigures {
@@ -30,28 +26,38 @@ struct RunFigures {
 class SetupModel : public QObject {
   Q_OBJECT
  public:
-  explicit SetupModel(OpenShop& shop, QObject* parent = nullptr);
+  SetupModel(OpenShop& shop, DraftKeeper& keeper, QObject* parent = nullptr);
 
-  // What was typed for a tool in a unit stays until it is saved, whatever is begun between.
+  // Puts the present set-up aside and takes up the tool's own, if it has one: with the day, reference and unit it was
+  // typed with. A new one begins with what the bench has at hand.
   Result<void> begin(const std::string& tool, const QString& reference, const QString& by, Date date, Unit unit);
   const std::optional<BenchSetupPlan>& plan() const { return plan_; }
   const std::string& tool() const { return tool_; }
-  QString basis() const { return basis_; }
-  QString target() const { return target_; }  // in unit()
-  Unit unit() const { return unit_; }
-  QString reference() const { return reference_; }
-  const TypedRun& run(SetupRun run) const { return runs_[static_cast<std::size_t>(run)]; }
+  const SetupDraft& draft() const { return draft_; }
+  const TypedRun& run(SetupRun run) const { return draft_.run(run); }
   RunFigures figures(SetupRun run) const;
-  bool typed() const;                             // anything at all, for the tool at hand
-  std::vector<std::string> unsavedTools() const;  // with anything typed and not saved
+  bool typed() const { return draft_.typed(); }  // anything at all, for the tool at hand
+  // The reference on the bench where the set-up was typed with another one; empty where they agree.
+  QString otherReference() const;
 
-  void setReference(const QString& id) { reference_ = id; }
-  void setBasis(const QString& basis) { basis_ = basis; }
+  void readOn(const QString& reference);
+  void setBasis(const QString& basis);
   void setSeries(SetupRun run, std::size_t count);  // readings in the series that stay are kept
   void setReading(SetupRun run, std::size_t series, std::size_t reading, const QString& typed);
   void setSpan(SetupRun run, const QString& typed);
+  SetupDraft clear();  // returns what stood there, for putting back
+  void putBack(const SetupDraft& draft);
 
   Result<BenchSetup> save();
+
+  // A reading, or something else that is worth keeping, is finished: all that is typed goes to disk.
+  void keepDraft();
+  // The same when the window closes. False: it is not sure that everything is on disk.
+  bool keepForNextStart();
+  void discardDraft(const std::string& tool);  // one that waits
+  std::vector<WaitingDraft> waitingDrafts() const;
+  const Problems& draftTrouble() const { return draftTrouble_; }  // found: the tool whose draft can't be read
+  std::vector<std::string> unsavedTools() const;                  // with anything typed and not saved
 
  signals:
   void begun();
@@ -59,23 +65,21 @@ class SetupModel : public QObject {
   void changed();
 
  private:
-  TypedRun& at(SetupRun run) { return runs_[static_cast<std::size_t>(run)]; }
-  void clear();
-  void takeUp(const std::string& tool, Unit unit);
+  void loadDrafts();
+  void beginAnew();
+  void touched();
 
   OpenShop& shop_;
+  DraftKeeper& keeper_;
   std::string tool_;
   std::optional<BenchSetupPlan> plan_;
-  QString reference_, by_, target_, basis_;
-  Date date_{};
-  Unit unit_ = Unit::NewtonMetre;
-  using Runs = std::array<TypedRun, allSetupRuns.size()>;
-  Runs runs_;
-  struct PutAside {
-    Runs runs;
-    QString basis;
-  };
-  std::map<std::pair<std::string, Unit>, PutAside> putAside_;
+  SetupDraft heading_;  // of the bench: what a new set-up begins with
+  SetupDraft draft_;
+  std::map<std::string, SetupDraft> putAside_;
+  QTimer keepSoon_;  // what stands half typed is kept after a moment too
+  bool touched_ = false;
+  Problems draftTrouble_;
+  std::set<std::string> onDisk_;  // tools with a draft there
 };
 
 }  // namespace steadyturn

@@ -11,6 +11,7 @@
 #include <QStackedWidget>
 #include <QVBoxLayout>
 
+#include "bench_words.h"
 #include "message_line.h"
 #include "series_grid.h"
 #include "text.h"
@@ -93,6 +94,7 @@ SetupPage::SetupPage(SetupModel& model, QWidget* parent)
   foot->addWidget(back);
   column->addLayout(foot);
   connect(basis_, &QLineEdit::textEdited, &model_, &SetupModel::setBasis);
+  connect(basis_, &QLineEdit::editingFinished, &model_, &SetupModel::keepDraft);
   connect(save_, &QPushButton::clicked, this, &SetupPage::save);
   connect(back, &QPushButton::clicked, this, &SetupPage::left);
   connect(&model_, &SetupModel::begun, this, &SetupPage::rebuild);
@@ -163,6 +165,7 @@ QWidget* SetupPage::makeSpanLine(SetupRun run) {
   row->addWidget(name);
   row->addStretch();
   connect(span, &QLineEdit::textEdited, this, [this, run](const QString& text) { model_.setSpan(run, text); });
+  connect(span, &QLineEdit::editingFinished, &model_, &SetupModel::keepDraft);
   connect(span, &QLineEdit::returnPressed, this, [this, run] { goOnFrom(run); });
   runs_[static_cast<std::size_t>(run)].span = span;
   return line;
@@ -190,6 +193,7 @@ bool SetupPage::put(const QString& reading) {
 void SetupPage::rebuild() {
   if (!model_.plan()) return;
   const BenchSetupPlan& plan = *model_.plan();
+  const SetupDraft& draft = model_.draft();
   const ToolModel& like = plan.model;
   title_->setText(tr("Bench set-up on %1, for every tool of its model (%2, %3), at the lowest set-point, %4. Read on "
                      "%5. A run may "
@@ -197,14 +201,38 @@ void SetupPage::rebuild() {
                       .arg(fromText(model_.tool()),
                            fromText(like.maker.empty() ? like.description : like.maker + ", " + like.description),
                            fromText(describe(like.kind)),
-                           model_.target() + QStringLiteral(" ") + fromText(unitSign(model_.unit())),
-                           model_.reference().isEmpty() ? tr("no reference picked yet") : model_.reference()));
+                           draft.target + QStringLiteral(" ") + fromText(unitSign(draft.unit)),
+                           draft.reference.isEmpty() ? tr("no reference picked yet") : draft.reference));
   for (const SetupRun run : allSetupRuns) {
     Run& at = runs_[static_cast<std::size_t>(run)];
     at.grid->rebuild();
     at.span->setText(model_.run(run).span);
   }
-  basis_->setText(model_.basis());
+  basis_->setText(draft.basis);
+  sayGoingOn();
+}
+
+// What is taken up again is said, for it may be another day's.
+void SetupPage::sayGoingOn() {
+  if (!model_.typed()) return message_->clear();
+  const SetupDraft& draft = model_.draft();
+  std::vector<MessageLine::Action> actions{{tr("Begin anew"), [this] {
+                                              const SetupDraft before = model_.clear();
+                                              message_->say(Tone::Info, tr("The set-up is cleared."),
+                                                            {{tr("Put it back"), [this, before] {
+                                                                model_.putBack(before);
+                                                                arrive();
+                                                              }}});
+                                              arrive();
+                                            }}};
+  if (const QString other = model_.otherReference(); !other.isEmpty())
+    actions.push_back({tr("It is read on %1").arg(other), [this, other] { model_.readOn(other); }});
+  message_->say(
+      Tone::Info,
+      tr("Going on with %1.")
+          .arg(waitingWords(
+              {.setup = true, .tool = model_.tool(), .readings = draft.typedReadings(), .date = draft.date})),
+      actions);
 }
 
 void SetupPage::showFigures() {

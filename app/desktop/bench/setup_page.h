@@ -44,6 +44,7 @@ class SetupPage : public QWidget {
   void go(SetupRun run);
   void goOnFrom(SetupRun run);
   void rebuild();
+  void sayGoingOn();
   void showFigures();
   void save();
 

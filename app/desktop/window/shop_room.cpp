@@ -2,6 +2,7 @@
 
 #include <QHBoxLayout>
 #include <QStackedWidget>
+#include <algorithm>
 
 #include "act_guard.h"
 #include "bay_place.h"
@@ -141,8 +142,10 @@ void ShopRoom::transfer(PathLine::Direction direction, TableKind kind) { transfe
 std::vector<std::string> ShopRoom::keepTyped() {
   std::vector<std::string> unsaved;
   if (!bench_->model().keepForNextStart()) unsaved = bench_->model().unsavedTools();
-  // A set-up is kept nowhere until it is saved.
-  for (std::string& tool : bench_->setup().unsavedTools()) unsaved.push_back(std::move(tool));
+  if (bench_->setup().keepForNextStart()) return unsaved;
+  for (std::string& tool : bench_->setup().unsavedTools()) {
+    if (std::ranges::find(unsaved, tool) == unsaved.end()) unsaved.push_back(std::move(tool));
+  }
   return unsaved;
 }
 

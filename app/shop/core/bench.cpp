@@ -30,6 +30,7 @@ Result<BenchSetup> Shop::recordBenchSetup(const BenchSetupDraft& draft) {
     Writing writing(*inside_, Act::RecordSetup);
     setup->by = inside_->doer(setup->by);
     setup->id = inside_->bench.add(*setup, writing.stamp());
+    inside_->drafts.remove(draft.tool, DraftOf::Setup);
     writing.commit();
     return std::move(*setup);
   });

@@ -118,7 +118,7 @@ static Result<Check> store(Shop::Inside& shop, const Shop& face, const CheckDraf
                      .accepted = "another day, phase or direction; a mistake is mended by correcting that check"});
     }
     check.id = shop.checks.add(check, writing.stamp());
-    if (!corrects) shop.drafts.remove(check.tool);
+    if (!corrects) shop.drafts.remove(check.tool, DraftOf::Check);
     writing.commit();
     return std::move(check);
   });

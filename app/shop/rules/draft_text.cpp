@@ -46,6 +46,28 @@ CheckDraft draftOf(const Json& json) {
   return draft;
 }
 
+BenchSetupDraft setupDraftOf(const Json& json) {
+  BenchSetupDraft draft{.tool = json.at("tool"),
+                        .reference = json.at("reference"),
+                        .by = json.at("by"),
+                        .date = must(parseDate(json.at("date").get<std::string>(), "date")),
+                        .unit = unitOf(json.at("unit")),
+                        .target = json.at("target"),
+                        .readings = {},
+                        .typedSpans = {},
+                        .basis = json.at("basis"),
+                        .note = json.at("note")};
+  for (const auto run : allSetupRuns) {
+    const auto& typed = json.at("runs").at(rulesFor(run).name);
+    draft.readings[static_cast<std::size_t>(run)] = typed.at("readings").get<TypedSeries>();
+    draft.typedSpans[static_cast<std::size_t>(run)] = typed.at("span");
+  }
+  return draft;
+}
+
+// A byte that is no UTF-8 must not cost the readings beside it.
+std::string asText(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
+
 }  // namespace
 
 std::string writeDraft(const CheckDraft& draft) {
@@ -62,13 +84,37 @@ std::string writeDraft(const CheckDraft& draft) {
                   {"humidity_percent", orNull(draft.humidityPercent)},
                   {"note", draft.note},
                   {"points", std::move(points)}};
-  // A byte that is no UTF-8 must not cost the readings beside it.
-  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+  return asText(json);
 }
 
 std::optional<CheckDraft> parseDraft(const std::string& text) {
   try {
     return draftOf(Json::parse(text));
+  } catch (const Json::exception&) {
+    return std::nullopt;
+  }
+}
+
+std::string writeSetupDraft(const BenchSetupDraft& draft) {
+  Json runs = Json::object();
+  for (const auto run : allSetupRuns) {
+    runs[std::string(rulesFor(run).name)] = {{"readings", draft.readings[static_cast<std::size_t>(run)]},
+                                             {"span", draft.typedSpans[static_cast<std::size_t>(run)]}};
+  }
+  return asText({{"tool", draft.tool},
+                 {"reference", draft.reference},
+                 {"by", draft.by},
+                 {"date", writeDate(draft.date)},
+                 {"unit", unitCode(draft.unit)},
+                 {"target", draft.target},
+                 {"runs", std::move(runs)},
+                 {"basis", draft.basis},
+                 {"note", draft.note}});
+}
+
+std::optional<BenchSetupDraft> parseSetupDraft(const std::string& text) {
+  try {
+    return setupDraftOf(Json::parse(text));
   } catch (const Json::exception&) {
     return std::nullopt;
   }

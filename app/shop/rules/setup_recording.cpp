@@ -2,17 +2,28 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "validate.h"
 
 namespace steadyturn {
 
 namespace {
 
+// The readings of a run without its empty cells; none at all where nothing was typed.
+TypedSeries withoutGaps(const TypedSeries& typed) {
+  TypedSeries kept = typed;
+  for (auto& readings : kept) std::erase(readings, std::string());
+  const bool taken = std::ranges::any_of(kept, [](const auto& readings) { return !readings.empty(); });
+  return taken ? kept : TypedSeries();
+}
+
 RunSeries parseSeries(Problems& problems, SetupRun run, const TypedSeries& typed, Unit unit) {
   RunSeries series;
   for (std::size_t i = 0; i < typed.size(); ++i) {
     auto& readings = series.emplace_back();
     for (std::size_t k = 0; k < typed[i].size(); ++k) {
+      if (typed[i][k].empty()) continue;
       const auto value = parseTorqueNumber(typed[i][k], fmt::format("{}[{}][{}]", rulesFor(run).name, i, k));
       if (!value) append(problems, value.error());
       readings.push_back({value.value_or(1), unit});
@@ -23,18 +34,19 @@ RunSeries parseSeries(Problems& problems, SetupRun run, const TypedSeries& typed
 
 // A run's span: measured from its readings, or typed, or absent.
 void takeSpan(Problems& problems, const BenchSetupDraft& draft, SetupRun run, BenchSetup& setup) {
-  const auto& readings = setup.readingsOf(run);
-  const auto& typed = spanOf(draft.typedSpans, run);
+  const auto& typed = draft.typedSpans[static_cast<std::size_t>(run)];
   const std::string name(rulesFor(run).name);
-  if (typed && !readings.empty()) {
+  if (!typed.empty() && setup.measured(run)) {
     problems.push_back({.field = name, .found = "readings and a typed span", .accepted = "one of them"});
-  } else if (typed && !(*typed >= 0 && *typed <= 100)) {
-    problems.push_back({.field = name, .found = writeNumber(*typed), .accepted = "a span from 0 to 100 %"});
-  } else if (typed) {
-    spanOf(setup.spans, run) = typed;
-  } else if (!readings.empty()) {
+  } else if (!typed.empty()) {
+    const auto span = parseNumber(typed, name);
+    if (!span) return append(problems, span.error());
+    if (!(*span >= 0 && *span <= 100))
+      return problems.push_back({.field = name, .found = typed, .accepted = "a span from 0 to 100 %"});
+    spanOf(setup.spans, run) = *span;
+  } else if (setup.measured(run)) {
     const auto before = problems.size();
-    const auto series = parseSeries(problems, run, readings, draft.unit);
+    const auto series = parseSeries(problems, run, draft.readings[static_cast<std::size_t>(run)], draft.unit);
     if (problems.size() != before) return;
     const auto span = spanPercent(run, series);
     if (!span) return append(problems, span.error());
@@ -42,8 +54,8 @@ void takeSpan(Problems& problems, const BenchSetupDraft& draft, SetupRun run, Be
   }
 }
 
-bool anyTyped(const VariationSpans& spans) {
-  return spans.reproducibility || spans.drive || spans.interface || spans.loadingPoint;
+bool anyTyped(const BenchSetupDraft& draft) {
+  return std::ranges::any_of(draft.typedSpans, [](const std::string& span) { return !span.empty(); });
 }
 
 }  // namespace
@@ -55,7 +67,7 @@ Result<BenchSetup> evaluateSetup(const BenchSetupDraft& draft, const Tool& tool)
                    .by = draft.by,
                    .reference = draft.reference,
                    .target = {0, draft.unit},
-                   .readings = draft.readings,
+                   .readings = {},
                    .spans = {},
                    .basis = draft.basis,
                    .note = draft.note};
@@ -64,6 +76,8 @@ Result<BenchSetup> evaluateSetup(const BenchSetupDraft& draft, const Tool& tool)
   checkText(problems, "basis", draft.basis);
   bool measured = false;
   for (const auto run : allSetupRuns) {
+    const auto index = static_cast<std::size_t>(run);
+    setup.readings[index] = withoutGaps(draft.readings[index]);
     takeSpan(problems, draft, run, setup);
     measured = measured || setup.measured(run);
   }
@@ -77,9 +91,9 @@ Result<BenchSetup> evaluateSetup(const BenchSetupDraft& draft, const Tool& tool)
   setup.target.value = target.value_or(0);
   if (measured && draft.reference.empty())
     problems.push_back({.field = "reference", .accepted = "the reference standard that the runs were read on"});
-  if (anyTyped(draft.typedSpans) && draft.basis.empty())
+  if (anyTyped(draft) && draft.basis.empty())
     problems.push_back({.field = "basis", .accepted = "where the typed spans come from, in a few words"});
-  if (!measured && !anyTyped(draft.typedSpans))
+  if (!measured && !anyTyped(draft))
     problems.push_back({.field = "readings", .accepted = "the readings of at least one run, or a typed span"});
   if (!problems.empty()) return tl::unexpected(problems);
   return setup;

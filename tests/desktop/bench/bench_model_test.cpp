@@ -16,7 +16,8 @@ class BenchModelTest : public DemoShop {
   void SetUp() override {
     DemoShop::SetUp();
     shop_ = std::make_unique<OpenShop>(open());
-    model_ = std::make_unique<BenchModel>(*shop_);
+    keeper_ = std::make_unique<DraftKeeper>(*shop_);
+    model_ = std::make_unique<BenchModel>(*shop_, *keeper_);
     ASSERT_TRUE(model_->pickTool("W06"));
     BenchDraft heading = model_->draft();
     heading.reference = "R2";
@@ -33,6 +34,7 @@ class BenchModelTest : public DemoShop {
     }
   }
   std::unique_ptr<OpenShop> shop_;
+  std::unique_ptr<DraftKeeper> keeper_;
   std::unique_ptr<BenchModel> model_;
 };
 

@@ -10,6 +10,8 @@ namespace steadyturn {
 
 class RealProgram : public DemoShop {
  protected:
+  // A person looks at the window before going on; another process can't tell when there is something to see.
+  static constexpr int lookUp = 1000;  // milliseconds
   void SetUp() override;
   void TearDown() override;
   void start(const QStringList& arguments);  // and waits for its window

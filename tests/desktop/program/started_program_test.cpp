@@ -24,9 +24,6 @@ TEST_F(StartedProgram, recordsACheckThatIsThenInTheDatabase) {
 }
 
 // The scanner's keys come through the window system: as fast as it types, Enter at the end.
-// A person looks at the window before going on; another process can't tell when there is something to see.
-constexpr int lookUp = 600;  // milliseconds
-
 TEST_F(StartedProgram, takesUpAToolWhoseLabelIsScanned) {
   const auto before = open().newestChecks(1)->front().id;
   start({shopFile()});

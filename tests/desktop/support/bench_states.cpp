@@ -191,11 +191,15 @@ class Walk {
     see("ten-readings");
   }
   void draftOffered() {
+    alt(Qt::Key_U);
+    type({"20.1", "20.0", "20.2"});
     if (!window_->close()) qFatal("the draft was not kept");
     open();
     see("draft-offered");
     alt(Qt::Key_G);
     see("draft-taken-up");
+    alt(Qt::Key_U);
+    see("set-up-taken-up");
     window_->close();
   }
 

@@ -37,7 +37,8 @@ int main(int argc, char** argv) {
   line.addOption(themeOption);
   const QCommandLineOption auditOption(
       QStringLiteral("audit"),
-      QStringLiteral("Open SHOP to be looked at alone: nothing is written to it or beside it."));
+      QStringLiteral("Open SHOP to be looked at alone: nothing is written to it or beside it, and the next\n"
+                     "start opens the shop of before."));
   line.addOption(auditOption);
   line.addPositionalArgument(QStringLiteral("SHOP"),
                              QStringLiteral("The shop: its file, or postgresql://SERVER/DATABASE."),

@@ -194,7 +194,8 @@ void MainWindow::enter(Shop shop) {
   // The message below can be put away; that nothing can be written stays said.
   setWindowTitle((name.isEmpty() ? QFileInfo(address).fileName() : name) +
                  (readOnly ? tr(" (read only)") : QString()) + QStringLiteral(" – Steadyturn"));
-  settings::setLastShop(address);
+  // Who only looks leaves no trace here either: the next start opens what was worked in.
+  if (room_->shop().shop().access() == Access::Work) settings::setLastShop(address);
   connect(new DailyBackup(room_->shop(), room_), &DailyBackup::failed, message_, [this](const Problems& problems) {
     message_->say(Tone::Caution, tr("Today's backup was not made. %1").arg(wordProblems(problems)));
   });

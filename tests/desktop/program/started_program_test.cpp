@@ -1,5 +1,6 @@
 // Starts the real program on a virtual display and types a check into it, as a person would.
 #include "real_program.h"
+#include "text.h"
 
 namespace steadyturn {
 namespace {
@@ -36,6 +37,21 @@ TEST_F(StartedProgram, takesUpAToolWhoseLabelIsScanned) {
   press("ctrl+s");
   ASSERT_TRUE(wait([&] { return open().newestChecks(1)->front().id > before; })) << program_.readAll().toStdString();
   EXPECT_EQ(open().newestChecks(1)->front().tool, "W06");
+}
+
+TEST_F(StartedProgram, opensWhatWasWorkedInAfterAnAudit) {
+  ASSERT_TRUE(Shop::create(toText(file("mine.db")), "Mine"));
+  ASSERT_TRUE(Shop::create(toText(file("audited.db")), "Audited"));
+  const auto title = [this](const QStringList& arguments) {
+    start(arguments);
+    wait([this] { return xdotool({"getwindowname", window_}).contains(QStringLiteral(" – ")); });
+    const QString name = xdotool({"getwindowname", window_});
+    kill();
+    return name;
+  };
+  EXPECT_TRUE(title({file("mine.db")}).startsWith("Mine "));
+  EXPECT_TRUE(title({"--audit", file("audited.db")}).startsWith("Audited (read only)"));
+  EXPECT_TRUE(title({}).startsWith("Mine "));
 }
 
 TEST_F(StartedProgram, saysWhatItIsWithoutADisplayedWindow) {

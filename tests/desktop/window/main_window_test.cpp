@@ -61,6 +61,16 @@ TEST_F(MainWindowTest, anOpenedShopIsRemembered) {
   EXPECT_EQ(settings::lastShop(), shopFile());
 }
 
+TEST_F(MainWindowTest, aShopThatIsOnlyLookedAtIsNot) {
+  openDepot();
+  ASSERT_TRUE(Shop::create(toText(file("another.db"))));
+  window_.openShop(file("another.db"), Access::Look);
+  ASSERT_EQ(window_.room()->shop().address(), toText(file("another.db")));
+  EXPECT_EQ(settings::lastShop(), shopFile());
+  window_.openShop(file("another.db"));
+  EXPECT_EQ(settings::lastShop(), file("another.db"));
+}
+
 TEST_F(MainWindowTest, whatIsNoShopIsSaidWithWhatToDoNext) {
   QFile text(file("notes.txt"));
   ASSERT_TRUE(text.open(QIODevice::WriteOnly));

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "shop_fleet.h"
 #include "table_look.h"
 #include "text.h"
 #include "words_filter.h"
@@ -99,6 +100,7 @@ CabinetModel::CabinetModel(OpenShop& shop, QObject* parent)
 void CabinetModel::refresh() {
   if (asking_) asking_->drop();
   today_ = shop_.shop().today();
+  loadGroups();
   setWorking(true);
   asking_ = worker_.run<std::vector<ToolOverview>>(
       [asOf = today_](Shop& shop, const Progress& progress) { return shop.overview(asOf, progress); },
@@ -107,6 +109,12 @@ void CabinetModel::refresh() {
         if (!rows) return void(emit refused(rows.error()));
         take(std::move(*rows));
       });
+}
+
+void CabinetModel::loadGroups() {
+  Result<std::map<std::string, std::string>> groups = toolGroups(shop_.shop());
+  if (!groups) return void(emit refused(groups.error()));
+  groups_ = std::move(*groups);
 }
 
 void CabinetModel::take(std::vector<ToolOverview> rows) {
@@ -159,6 +167,9 @@ Result<void> CabinetModel::release(const std::string& tool, const std::string& r
 }
 Result<void> CabinetModel::retire(const std::string& tool, const std::string& reason) {
   return told(shop_.shop().retireTool(tool, reason));
+}
+Result<void> CabinetModel::group(const std::string& tool, const std::string& name) {
+  return told(nameToolGroup(shop_.shop(), tool, name));
 }
 
 Result<void> CabinetModel::told(Result<void> done) {

@@ -49,6 +49,10 @@ class CabinetModel : public QAbstractTableModel {
   Result<void> hold(const std::string& tool, const std::string& reason);
   Result<void> release(const std::string& tool, const std::string& reason);
   Result<void> retire(const std::string& tool, const std::string& reason);
+  // Under one name with the tools that it is like; empty: as maker, kind and maximum say.
+  Result<void> group(const std::string& tool, const std::string& name);
+  // The shop's own groups: the name by tool. Tools that the program groups are absent.
+  const std::map<std::string, std::string>& groups() const { return groups_; }
 
   int rowCount(const QModelIndex& parent = {}) const override;
   int columnCount(const QModelIndex& parent = {}) const override;
@@ -61,6 +65,7 @@ class CabinetModel : public QAbstractTableModel {
   void refreshed();
 
  private:
+  void loadGroups();
   void take(std::vector<ToolOverview> rows);
   void setWorking(bool working);
   Result<void> told(Result<void> done);
@@ -68,6 +73,7 @@ class CabinetModel : public QAbstractTableModel {
   OpenShop& shop_;
   Date today_;
   std::vector<ToolOverview> rows_;
+  std::map<std::string, std::string> groups_;
   bool working_ = false;
   bool known_ = false;
   Ticket asking_;

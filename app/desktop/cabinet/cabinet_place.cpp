@@ -44,6 +44,11 @@ CabinetPlace::CabinetPlace(OpenShop& shop, QWidget* parent)
   connect(panel_, &ToolPanel::checkWanted, this, &CabinetPlace::checkWanted);
   connect(panel_, &ToolPanel::historyWanted, this, &CabinetPlace::historyWanted);
   connect(panel_, &ToolPanel::changeWanted, this, &CabinetPlace::change);
+  connect(panel_, &ToolPanel::groupWanted, this, &CabinetPlace::group);
+  connect(panel_, &ToolPanel::groupUnnamed, this, [this] {
+    message_->say(Tone::Bad, tr("Type the name that all tools like it share, or choose “As maker, kind and maximum "
+                                "say”."));
+  });
   connect(form_, &AddToolPanel::wanted, this, &CabinetPlace::add);
   connect(form_, &AddToolPanel::cancelled, this, &CabinetPlace::closeForm);
   connect(papers_, &PapersPanel::left, this, &CabinetPlace::closeForm);
@@ -140,6 +145,7 @@ QString CabinetPlace::selectedTool() const {
 
 void CabinetPlace::showSelected() {
   const int row = filter_.mapToSource(table_->currentIndex()).row();
+  panel_->setGroups(model_.groups());
   panel_->display(model_.at(row), model_.known());
 }
 
@@ -176,6 +182,18 @@ void CabinetPlace::change(ToolChange change, const QString& tool, const QString&
                        : change == ToolChange::Release ? tr("%1 is back in service.")
                                                        : tr("%1 is retired. Its records stay.");
   message_->say(Tone::Good, word.arg(tool));
+  table_->setFocus(Qt::OtherFocusReason);
+}
+
+void CabinetPlace::group(const QString& tool, const QString& name) {
+  const Result<void> done = model_.group(toText(tool), toText(name));
+  if (!done) return message_->sayProblems(done.error());  // the line stays, for another name
+  panel_->stopAsking();
+  showSelected();
+  message_->say(Tone::Good,
+                name.isEmpty()
+                    ? tr("%1 is like the tools of its maker, kind and maximum again.").arg(tool)
+                    : tr("%1 is in the group “%2”: its tools lend each other their drift.").arg(tool, name));
   table_->setFocus(Qt::OtherFocusReason);
 }
 

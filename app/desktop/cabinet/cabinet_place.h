@@ -40,6 +40,7 @@ class CabinetPlace : public QWidget {
   QString selectedTool() const;
   void select(const std::string& tool);
   void change(ToolChange change, const QString& tool, const QString& reason);
+  void group(const QString& tool, const QString& name);
   void add(const ToolForm& form);
   void closeForm();
 

@@ -8,6 +8,7 @@
 
 #include "act_guard.h"
 #include "badge.h"
+#include "group_line.h"
 #include "text.h"
 
 namespace steadyturn {
@@ -84,6 +85,11 @@ ToolPanel::ToolPanel(QWidget* parent)
   connect(reason_, &ReasonLine::given, this, &ToolPanel::changeWanted);
   connect(reason_, &ReasonLine::cancelled, this, &ToolPanel::stopAsking);
   actions_->addWidget(reason_);
+  group_ = new GroupLine(this);
+  connect(group_, &GroupLine::given, this, &ToolPanel::groupWanted);
+  connect(group_, &GroupLine::unnamed, this, &ToolPanel::groupUnnamed);
+  connect(group_, &GroupLine::cancelled, this, &ToolPanel::stopAsking);
+  actions_->addWidget(group_);
   actions_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Fixed);
   grid->addWidget(actions_, 2, 0, 1, 2);
   grid->setColumnStretch(0, 1);
@@ -104,15 +110,18 @@ QWidget* ToolPanel::makeActions() {
   check_ = button(tr("Check at the &Bench"));
   history_ = button(tr("Open H&istory"));
   row->addStretch();
+  alike_ = button(tr("A&like…"));
   hold_ = button(tr("H&old…"));
   release_ = button(tr("&Release…"));
   retire_ = button(tr("Re&tire…"));
   needs(*check_, Act::RecordCheck);
+  needs(*alike_, Act::GroupTool);
   needs(*hold_, Act::HoldTool);
   needs(*release_, Act::ReleaseTool);
   needs(*retire_, Act::RetireTool);
   connect(check_, &QPushButton::clicked, this, [this] { emit checkWanted(tool_); });
   connect(history_, &QPushButton::clicked, this, [this] { emit historyWanted(tool_); });
+  connect(alike_, &QPushButton::clicked, this, &ToolPanel::askGroup);
   connect(hold_, &QPushButton::clicked, this, [this] { ask(ToolChange::Hold); });
   connect(release_, &QPushButton::clicked, this, [this] { ask(ToolChange::Release); });
   connect(retire_, &QPushButton::clicked, this, [this] { ask(ToolChange::Retire); });
@@ -137,7 +146,7 @@ void ToolPanel::display(const ToolOverview* overview, bool known) {
   } else {
     standing_->clearLook();
   }
-  facts_->setText(factsOf(overview->tool));
+  facts_->setText(factsOf(overview->tool) + QLatin1Char('\n') + alikeText());
   outlook_->setText(known ? outlookOf(*overview) : tr("Working out where it stands …"));
   const ToolStatus status = overview->tool.status;
   check_->setEnabled(status != ToolStatus::Retired);
@@ -149,6 +158,31 @@ void ToolPanel::display(const ToolOverview* overview, bool known) {
 void ToolPanel::ask(ToolChange change) {
   actions_->setCurrentIndex(1);
   reason_->ask(change, tool_);
+}
+
+QString ToolPanel::alikeText() const {
+  const auto own = groups_.find(toText(tool_));
+  if (own == groups_.end()) return tr("alike by maker, kind and maximum");
+  constexpr qsizetype named = 4;
+  QStringList others;
+  for (const auto& [tool, group] : groups_) {
+    if (group == own->second && tool != own->first) others << fromText(tool);
+  }
+  QString with = others.mid(0, named).join(QStringLiteral(", "));
+  if (others.size() > named) with += tr(" and %1 more").arg(others.size() - named);
+  const QString name = fromText(own->second);
+  return others.isEmpty() ? tr("alike: “%1”, no other tool yet").arg(name)
+                          : tr("alike: “%1”, with %2").arg(name, with);
+}
+
+void ToolPanel::askGroup() {
+  QStringList names;
+  for (const auto& [tool, group] : groups_) names << fromText(group);
+  names.sort(Qt::CaseInsensitive);
+  names.removeDuplicates();
+  const auto own = groups_.find(toText(tool_));
+  actions_->setCurrentWidget(group_);
+  group_->ask(tool_, own == groups_.end() ? QString() : fromText(own->second), names);
 }
 
 void ToolPanel::stopAsking() { actions_->setCurrentIndex(0); }

@@ -1,5 +1,6 @@
 #include <QComboBox>
 #include <QHeaderView>
+#include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
 #include <QScrollBar>
@@ -10,6 +11,7 @@
 #include "demo_shop.h"
 #include "keys.h"
 #include "message_line.h"
+#include "shop_fleet.h"
 #include "text.h"
 
 namespace steadyturn {
@@ -131,6 +133,52 @@ TEST_F(CabinetTest, addsAToolByKeyboard) {
   EXPECT_EQ(tool->description, "click wrench, spare");
   EXPECT_EQ(tool->maximum, 25);
   ASSERT_TRUE(wait([this] { return place_->model().rowOf("W90") >= 0; }));
+}
+
+TEST_F(CabinetTest, saysWhichToolsAreAlikeByKeyboard) {
+  const auto alike = [this] {
+    for (const QLabel* label : place_->findChildren<QLabel*>()) {
+      if (const QString& text = label->text(); label->isVisible() && text.contains("\nalike"))
+        return text.section('\n', -1);
+    }
+    return QString();
+  };
+  keys_.type("W11");
+  EXPECT_EQ(alike(), "alike by maker, kind and maximum");
+  keys_.press(Qt::Key_L, Qt::AltModifier);
+  keys_.type("wheel wrenches");
+  keys_.press(Qt::Key_Return);
+  EXPECT_EQ(toolGroups(open()).value().at("W11"), "wheel wrenches");
+  EXPECT_EQ(alike(), QStringLiteral("alike: “wheel wrenches”, no other tool yet"));
+  ASSERT_TRUE(wait([this] { return !place_->model().working(); }));
+  // A name that is there is completed, and chosen with the arrows.
+  place_->arrive();
+  keys_.press(Qt::Key_A, Qt::ControlModifier);
+  keys_.type("W14");
+  keys_.press(Qt::Key_L, Qt::AltModifier);
+  keys_.type("whe");
+  keys_.press(Qt::Key_Return);
+  EXPECT_EQ(toolGroups(open()).value().at("W14"), "wheel wrenches");
+  EXPECT_EQ(alike(), QStringLiteral("alike: “wheel wrenches”, with W11"));
+  ASSERT_TRUE(wait([this] { return !place_->model().working(); }));
+  keys_.press(Qt::Key_L, Qt::AltModifier);
+  auto* automatic = labelled<QPushButton>(*place_, "As maker, kind and maximum say");
+  ASSERT_TRUE(automatic && automatic->isEnabled());
+  QTest::mouseClick(automatic, Qt::LeftButton);
+  EXPECT_EQ(toolGroups(open())->count("W14"), 0u);
+  EXPECT_EQ(alike(), "alike by maker, kind and maximum");
+}
+
+TEST_F(CabinetTest, aGroupWithoutANameIsRefusedInALineAndEscapeLeavesIt) {
+  keys_.type("W11");
+  keys_.press(Qt::Key_L, Qt::AltModifier);
+  keys_.press(Qt::Key_Return);
+  EXPECT_EQ(place_->findChild<MessageLine*>()->tone(), Tone::Bad);
+  EXPECT_TRUE(toolGroups(open())->empty());
+  keys_.type("wheels");
+  keys_.press(Qt::Key_Escape);
+  EXPECT_TRUE(labelled<QPushButton>(*place_, QStringLiteral("Alike…")));
+  EXPECT_TRUE(toolGroups(open())->empty());
 }
 
 TEST_F(CabinetTest, neverScrollsSideways) {

@@ -105,6 +105,8 @@ TEST_F(Mnemonics, ofTheCabinetWithItsPanels) {
   window_.openShop(shopFile());  // offers the reading typed
   ASSERT_TRUE(wait([this] { return button(QStringLiteral("Add a tool…")) != nullptr; }));
   expectOneUseOfALetter(window_, "a draft is offered");
+  click(QStringLiteral("Alike…"));
+  expectOneUseOfALetter(window_, "asked which tools are alike");
   click(QStringLiteral("Papers, due list…"));
   expectOneUseOfALetter(window_, "papers");
   click(QStringLiteral("Add a tool…"));

@@ -55,6 +55,7 @@ TEST_F(PeopleWindow, aShopWithoutAccountsShowsNothingOfThemButTheWayIn) {
   EXPECT_FALSE(menuEntry("People…"));
   keys_.press(Qt::Key_2, Qt::ControlModifier);
   EXPECT_TRUE(button("Add a tool…")->isEnabled());
+  EXPECT_TRUE(button("Alike…")->isEnabled());
 }
 
 TEST_F(PeopleWindow, theFirstLeadIsAddedAndGoesOnWorking) {
@@ -99,7 +100,7 @@ TEST_F(PeopleWindow, aTechnicianHoldsAToolAndReleasesNone) {
   ASSERT_TRUE(wait([this] { return !room().cabinet().model().working(); }));
   EXPECT_TRUE(says("Petra, technician"));
   EXPECT_TRUE(button("Hold…")->isEnabled());
-  for (const char* shut : {"Release…", "Retire…", "Add a tool…", "Import…", "Bench"}) {
+  for (const char* shut : {"Alike…", "Release…", "Retire…", "Add a tool…", "Import…", "Bench"}) {
     EXPECT_FALSE(button(shut)->isEnabled()) << shut;
     EXPECT_TRUE(button(shut)->toolTip().contains("a lead may")) << shut << ": " << toText(button(shut)->toolTip());
   }
@@ -161,7 +162,7 @@ TEST_F(PeopleWindow, theAuditorsDoorLeavesNoTrace) {
   EXPECT_TRUE(window_->windowTitle().contains("read only")) << "when the message is put away";
   EXPECT_FALSE(bar().isVisible());
   ASSERT_TRUE(wait([this] { return !room().cabinet().model().working(); }));
-  for (const char* shut : {"Hold…", "Retire…", "Add a tool…", "Import…", "Bench"}) {
+  for (const char* shut : {"Alike…", "Hold…", "Retire…", "Add a tool…", "Import…", "Bench"}) {
     EXPECT_FALSE(button(shut)->isEnabled()) << shut;
   }
   for (const auto key : {Qt::Key_3, Qt::Key_4, Qt::Key_2}) keys_.press(key, Qt::ControlModifier);

@@ -41,9 +41,8 @@ bool ScanWatch::press(QObject* receiver, const QKeyEvent& event) {
     pause_.stop();
     held_.clear();
     typed_.clear();
-    // Once this key is over: what opens may take the focus.
-    QMetaObject::invokeMethod(
-        this, [this, code] { emit scanned(code); }, Qt::QueuedConnection);
+    // Before another key is let in: what is typed behind a code is meant for what it opens.
+    emit scanned(code);
     return true;
   }
   const bool plain = (event.modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)) == 0;

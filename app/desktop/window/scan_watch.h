@@ -22,6 +22,7 @@ class ScanWatch : public QObject {
   explicit ScanWatch(QObject* parent = nullptr);
 
  signals:
+  // Emitted while the code's Enter is handled: what it opens has the focus before the next key is.
   void scanned(const QString& code);
 
  protected:

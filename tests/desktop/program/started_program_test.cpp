@@ -30,13 +30,16 @@ TEST_F(StartedProgram, takesUpAToolWhoseLabelIsScanned) {
   start({shopFile()});
   press("ctrl+1");
   QTest::qWait(lookUp);
-  xdotool({"type", "--args", "1", "--delay", "4", "STURN:T:W06", "key", "Return"});
-  QTest::qWait(lookUp);
-  type("R2\n");
-  type("10.0\n10.1\n");
+  // And the person goes on typing without looking up.
+  const auto typed = [](const QString& text) {
+    return QStringList{"type", "--args", "1", "--delay", "4", text, "key", "Return"};
+  };
+  xdotool(typed("STURN:T:W06") + typed("R2") + typed("10.0") + typed("10.1"));
   press("ctrl+s");
   ASSERT_TRUE(wait([&] { return open().newestChecks(1)->front().id > before; })) << program_.readAll().toStdString();
-  EXPECT_EQ(open().newestChecks(1)->front().tool, "W06");
+  const Check stored = open().newestChecks(1)->front();
+  EXPECT_EQ(stored.tool, "W06");
+  EXPECT_EQ(stored.points.front().readings, (std::vector<std::string>{"10.0", "10.1"}));
 }
 
 TEST_F(StartedProgram, opensWhatWasWorkedInAfterAnAudit) {

@@ -52,20 +52,20 @@ class BayPlace : public QWidget {
 
   BayModel model_;
   QString scanned_;  // to be chosen as soon as the wrenches are ranked
-  Finder* finder_;
+  Finder* finder_ = nullptr;
   QStackedWidget* right_;
   MessageLine* message_;
-  JobPanel* jobs_;
-  FastenerPanel* entry_;
-  OpenJobPanel* opening_;
-  ThreadPage* thread_;
+  JobPanel* jobs_ = nullptr;
+  FastenerPanel* entry_ = nullptr;
+  OpenJobPanel* opening_ = nullptr;
+  ThreadPage* thread_ = nullptr;
   ServicePage* services_;
-  FastenerCard* card_;
-  MessageLine* warnings_;
-  AdapterLine* adapter_;
-  QLabel* wrenches_;
-  QTableView *options_, *refused_;
-  TighteningLine* tightening_;
+  FastenerCard* card_ = nullptr;
+  MessageLine* warnings_ = nullptr;
+  AdapterLine* adapter_ = nullptr;
+  QLabel* wrenches_ = nullptr;
+  QTableView *options_ = nullptr, *refused_ = nullptr;
+  TighteningLine* tightening_ = nullptr;
 };
 
 }  // namespace steadyturn

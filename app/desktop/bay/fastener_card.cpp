@@ -10,6 +10,7 @@
 #include "bay_words.h"
 #include "message_line.h"
 #include "text.h"
+#include "title.h"
 #include "torque_display.h"
 #include "window_scale.h"
 
@@ -31,10 +32,7 @@ FastenerCard::FastenerCard(QWidget* parent)
       scale_(new WindowScale(this)),
       plastic_(new MessageLine(this)),
       limit_(new QPushButton(tr("Propose a limit…"), this)) {
-  QFont large = title_->font();
-  large.setPointSizeF(large.pointSizeF() * 1.3);
-  large.setBold(true);
-  title_->setFont(large);
+  makeTitle(*title_);
   title_->setWordWrap(true);
   window_->setWordWrap(true);
   plastic_->setLasting();

@@ -11,6 +11,7 @@
 
 #include "message_line.h"
 #include "text.h"
+#include "title.h"
 
 namespace steadyturn {
 namespace {
@@ -31,10 +32,7 @@ FastenerPanel::FastenerPanel(Ask ask, QWidget* parent)
       message_(new MessageLine(this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  QFont large = title_->font();
-  large.setPointSizeF(large.pointSizeF() * 1.3);
-  large.setBold(true);
-  title_->setFont(large);
+  makeTitle(*title_);
   column->addWidget(title_);
   auto* grid = new QGridLayout;
   grid->setVerticalSpacing(2);

@@ -17,6 +17,7 @@
 #include "message_line.h"
 #include "table_look.h"
 #include "text.h"
+#include "title.h"
 
 namespace steadyturn {
 namespace {
@@ -42,10 +43,7 @@ ServicePage::ServicePage(ServiceModel& model, QWidget* parent)
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   auto* title = new QLabel(tr("Service lists"), this);
-  QFont large = title->font();
-  large.setPointSizeF(large.pointSizeF() * 1.3);
-  large.setBold(true);
-  title->setFont(large);
+  makeTitle(*title);
   auto* hint =
       new QLabel(tr("A job of this kind works its list down in the order that stands here. Find the fasteners "
                     "on the left: Enter or a double click puts one on the list."),

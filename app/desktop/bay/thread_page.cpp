@@ -10,6 +10,7 @@
 #include "joint_chart.h"
 #include "problem_text.h"
 #include "text.h"
+#include "title.h"
 
 namespace steadyturn {
 namespace {
@@ -41,10 +42,7 @@ ThreadPage::ThreadPage(QWidget* parent)
       chart_(new JointChart(this)) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
-  QFont large = title_->font();
-  large.setPointSizeF(large.pointSizeF() * 1.3);
-  large.setBold(true);
-  title_->setFont(large);
+  makeTitle(*title_);
   auto* row = new QHBoxLayout;
   const auto add = [&](const QString& label, QWidget* field) {
     auto* name = new QLabel(label, this);

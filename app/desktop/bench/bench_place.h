@@ -73,13 +73,13 @@ class BenchPlace : public QWidget {
   SetupModel setup_;
   TesterPort tester_;
   bool offered_ = false;  // what was typed before the program was last closed
-  MessageLine *message_, *doubts_;
-  ReasonLine* reason_;
-  CorrectionLine* correction_;
-  BenchForm* form_;
-  QLabel* plan_;
-  ReadingsGrid* grid_;
-  CheckFoot* foot_;
+  MessageLine *message_ = nullptr, *doubts_ = nullptr;
+  ReasonLine* reason_ = nullptr;
+  CorrectionLine* correction_ = nullptr;
+  BenchForm* form_ = nullptr;
+  QLabel* plan_ = nullptr;
+  ReadingsGrid* grid_ = nullptr;
+  CheckFoot* foot_ = nullptr;
   QStackedWidget* pages_;
   QWidget* check_;
   SetupPage* setupPage_ = nullptr;

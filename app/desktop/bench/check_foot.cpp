@@ -9,6 +9,7 @@
 #include "budget_panel.h"
 #include "problem_text.h"
 #include "text.h"
+#include "title.h"
 
 namespace steadyturn {
 
@@ -21,10 +22,7 @@ CheckFoot::CheckFoot(BenchModel& model, QWidget* parent)
       budget_(new BudgetPanel(this)) {
   auto* grid = new QGridLayout(this);
   grid->setContentsMargins(0, 6, 0, 0);
-  QFont large = verdict_->font();
-  large.setPointSizeF(large.pointSizeF() * 1.7);
-  large.setBold(true);
-  verdict_->setFont(large);
+  makeTitle(*verdict_, 1.7);
   verdict_->setAccessibleName(tr("Verdict of the check as it stands"));
   words_->setWordWrap(true);
   words_->setAccessibleName(tr("How sure the verdict is"));

@@ -40,7 +40,8 @@ class CheckFoot : public QWidget {
   Badge* verdict_;
   QLabel *words_, *notes_;
   BudgetPanel* budget_;
-  QPushButton *save_, *clear_, *addPoint_, *hold_, *retire_, *setup_, *tester_;
+  QPushButton *save_ = nullptr, *clear_ = nullptr, *addPoint_ = nullptr, *hold_ = nullptr, *retire_ = nullptr,
+              *setup_ = nullptr, *tester_ = nullptr;
 };
 
 }  // namespace steadyturn

@@ -46,9 +46,9 @@ class CabinetPlace : public QWidget {
 
   CabinetModel model_;
   CabinetFilter filter_;
-  SearchField* search_;
-  QComboBox* standing_;
-  QLabel* count_;
+  SearchField* search_ = nullptr;
+  QComboBox* standing_ = nullptr;
+  QLabel* count_ = nullptr;
   MessageLine* message_;
   QTableView* table_;
   QStackedWidget* below_;

@@ -14,6 +14,7 @@
 #include "problem_text.h"
 #include "save_file.h"
 #include "text.h"
+#include "title.h"
 #include "writers.h"
 
 namespace steadyturn {
@@ -104,10 +105,7 @@ PapersPanel::PapersPanel(OpenShop& shop, QWidget* parent)
       file_(new PathLine(PathLine::Direction::Write, tr("File for the paper"), tr("&Write it"), {}, this)),
       message_(new MessageLine(this)),
       worker_(shop) {
-  QFont large = title_->font();
-  large.setPointSizeF(large.pointSizeF() * 1.3);
-  large.setBold(true);
-  title_->setFont(large);
+  makeTitle(*title_);
   const std::pair<Paper, QString> papers[] = {{Paper::DueList, tr("due work, as a list for the bench")},
                                               {Paper::DueCalendar, tr("due work, for a calendar (RFC 5545)")},
                                               {Paper::Labels, tr("labels of all tools in use, A4 sheets")},

@@ -10,6 +10,7 @@
 #include "badge.h"
 #include "group_line.h"
 #include "text.h"
+#include "title.h"
 
 namespace steadyturn {
 namespace {
@@ -64,10 +65,7 @@ ToolPanel::ToolPanel(QWidget* parent)
       facts_(new QLabel(this)),
       outlook_(new QLabel(this)),
       actions_(new QStackedWidget(this)) {
-  QFont large = title_->font();
-  large.setPointSizeF(large.pointSizeF() * 1.3);
-  large.setBold(true);
-  title_->setFont(large);
+  makeTitle(*title_);
   for (QLabel* text : {facts_, outlook_}) {
     text->setWordWrap(true);
     text->setAlignment(Qt::AlignTop | Qt::AlignLeft);

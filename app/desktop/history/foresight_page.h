@@ -36,11 +36,11 @@ class ForesightPage : public QWidget {
 
   ForesightModel model_;
   MessageLine* message_;
-  QComboBox *scope_, *picture_;
-  QSpinBox* target_;
+  QComboBox *scope_ = nullptr, *picture_ = nullptr;
+  QSpinBox* target_ = nullptr;
   QLabel *working_, *note_, *words_;
-  ChartPane *coverage_, *risk_, *effort_;
-  PathLine* file_;
+  ChartPane *coverage_ = nullptr, *risk_ = nullptr, *effort_ = nullptr;
+  PathLine* file_ = nullptr;
 };
 
 }  // namespace steadyturn

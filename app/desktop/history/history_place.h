@@ -52,10 +52,10 @@ class HistoryPlace : public QWidget {
 
   HistoryModel model_;
   bool recallWanted_ = false;  // when its tool has been read
-  Picker* tool_;
-  QComboBox* target_;
-  QLabel *working_, *fleetWords_;
-  QPushButton *fleet_, *interval_, *doubt_, *correct_, *check_;
+  Picker* tool_ = nullptr;
+  QComboBox* target_ = nullptr;
+  QLabel *working_ = nullptr, *fleetWords_;
+  QPushButton *fleet_ = nullptr, *interval_ = nullptr, *doubt_ = nullptr, *correct_ = nullptr, *check_ = nullptr;
   MessageLine* message_;
   QStackedWidget* pages_;
   SmallCharts* small_;

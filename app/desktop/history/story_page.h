@@ -46,13 +46,13 @@ class StoryPage : public QWidget {
 
   HistoryModel& model_;
   MessageLine* message_;
-  QComboBox* along_;
-  QCheckBox* control_;
-  ChartPane *drift_, *controlChart_;
+  QComboBox* along_ = nullptr;
+  QCheckBox* control_ = nullptr;
+  ChartPane *drift_ = nullptr, *controlChart_ = nullptr;
   QLabel *note_, *source_;
   QTableView* table_;
-  PathLine *certificate_, *chartFile_;
-  QLineEdit* passphrase_;
+  PathLine *certificate_ = nullptr, *chartFile_ = nullptr;
+  QLineEdit* passphrase_ = nullptr;
 };
 
 }  // namespace steadyturn

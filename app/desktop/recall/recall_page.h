@@ -44,9 +44,9 @@ class RecallPage : public QWidget {
   QLabel *words_, *line_;
   QCheckBox* byVehicle_;
   QTableView* table_;
-  QLineEdit *reason_, *by_;
-  QPushButton *accept_, *retorque_, *replace_, *close_;
-  PathLine* report_;
+  QLineEdit *reason_ = nullptr, *by_ = nullptr;
+  QPushButton *accept_ = nullptr, *retorque_ = nullptr, *replace_ = nullptr, *close_ = nullptr;
+  PathLine* report_ = nullptr;
 };
 
 }  // namespace steadyturn

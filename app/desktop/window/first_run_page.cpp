@@ -7,6 +7,7 @@
 #include <QPushButton>
 
 #include "message_line.h"
+#include "title.h"
 
 namespace steadyturn {
 
@@ -15,10 +16,7 @@ FirstRunPage::FirstRunPage(QWidget* parent) : QWidget(parent), message_(new Mess
   outer->addWidget(message_);
   outer->addStretch(2);
   auto* title = new QLabel(tr("Steadyturn"), this);
-  QFont large = title->font();
-  large.setPointSizeF(large.pointSizeF() * 2.6);
-  large.setBold(true);
-  title->setFont(large);
+  makeTitle(*title, 2.6);
   auto* job =
       new QLabel(tr("Torque wrenches that can be believed, and joints that hold: check a shop's torque tools, watch "
                     "them drift, and take the right one at the right setting."),

@@ -17,6 +17,7 @@
 #include "settings.h"
 #include "table_look.h"
 #include "text.h"
+#include "title.h"
 
 namespace steadyturn {
 namespace {
@@ -36,10 +37,7 @@ PeoplePage::PeoplePage(QWidget* parent)
       message_(new MessageLine(this)),
       table_(new QTableView(this)),
       minutes_(new QDoubleSpinBox(this)) {
-  QFont large = title_->font();
-  large.setPointSizeF(large.pointSizeF() * 1.5);
-  large.setBold(true);
-  title_->setFont(large);
+  makeTitle(*title_, pageTitle);
   explanation_->setWordWrap(true);
   accounts_ = makeAccounts();
   recovery_ = makeRecovery();

@@ -56,8 +56,9 @@ class PeoplePage : public QWidget {
   MessageLine* message_;
   QWidget *accounts_, *recovery_;
   QTableView* table_;
-  QComboBox *newRole_, *role_;
-  QLineEdit *name_, *pin_, *again_, *otherPin_, *otherAgain_, *code_, *codePin_, *codeAgain_;
+  QComboBox *newRole_ = nullptr, *role_ = nullptr;
+  QLineEdit *name_ = nullptr, *pin_ = nullptr, *again_ = nullptr, *otherPin_ = nullptr, *otherAgain_ = nullptr,
+            *code_ = nullptr, *codePin_ = nullptr, *codeAgain_ = nullptr;
   QDoubleSpinBox* minutes_;
 };
 

@@ -69,7 +69,7 @@ bool ScanWatch::hold(QObject* receiver, const QKeyEvent& event) {
 
 // While the program was busy, keys may wait behind this: they are let in before it is a person's pause.
 void ScanWatch::pauseOver() {
-  if (sinceKey_.elapsed() < 2 * pauseWithin) return release();
+  if (sinceKey_.elapsed() < qint64{2} * pauseWithin) return release();
   pause_.start();
   sinceKey_.start();
 }

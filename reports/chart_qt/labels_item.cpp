@@ -9,8 +9,9 @@
 namespace steadyturn {
 namespace {
 
-constexpr double gap = 4;   // between a line and its label
-constexpr int topRows = 3;  // rows for the names of vertical lines
+constexpr double gap = 4;        // between a line and its label
+constexpr double lineWidth = 1;  // half of the thickest line's, and what smoothing adds
+constexpr int topRows = 3;       // rows for the names of vertical lines
 
 }  // namespace
 
@@ -52,9 +53,15 @@ void LabelsItem::placeHorizontal(const HorizontalLine& line, bool upper) {
   } else {
     box.moveTop(y + 1);
   }
-  // Never over an axis: a line at the edge has its name on the other side.
-  if (box.bottom() > plot.bottom()) box.moveBottom(y - 1);
-  if (box.top() < plot.top()) box.moveTop(y + 1);
+  // Never over an axis, nor over another line where that can be helped: the name stands on the line's other side.
+  QRectF across = box;
+  if (box.top() < y) {
+    across.moveTop(y + 1);
+  } else {
+    across.moveBottom(y - 1);
+  }
+  const bool fits = box.top() >= plot.top() && box.bottom() <= plot.bottom();
+  if (!fits || (lineUnder(box) && plot.contains(across) && !lineUnder(across))) box = across;
   // Where lines lie close, names stand side by side.
   const auto taken = [&] {
     return std::ranges::any_of(labels_, [&](const Label& other) { return other.box.intersects(box); });
@@ -71,23 +78,33 @@ void LabelsItem::placeVertical(const VerticalLine& line) {
   const double x = chart_->mapToPosition({model_->across.place(line.date), 0}, placed_).x();
   if (x < plot.left() || x > plot.right()) return;
   QRectF box(0, 0, metrics.horizontalAdvance(text) + 2, metrics.height());
-  for (int row = 0; row < topRows; ++row) {
-    for (const bool right : {true, false}) {
+  const auto isFree = [&] {
+    if (box.left() < plot.left() || box.right() > plot.right()) return false;
+    return std::ranges::none_of(labels_,
+                                [&](const Label& other) { return other.box.adjusted(-3, 0, 3, 0).intersects(box); });
+  };
+  // Over a line only where there is no other place.
+  for (const bool overLines : {false, true}) {
+    for (int row = 0; row < topRows; ++row) {
       box.moveTop(plot.top() + 2 + row * metrics.height());
-      if (right) {
-        box.moveLeft(x + gap);
-      } else {
-        box.moveRight(x - gap);
+      if (const auto y = lineUnder(box); y && !overLines) box.moveTop(*y + lineWidth);
+      if (!overLines && lineUnder(box)) continue;
+      for (const double left : {x + gap, x - gap - box.width()}) {
+        box.moveLeft(left);
+        if (!isFree()) continue;
+        labels_.push_back({text, box, theme_.colour(line.role)});
+        return;
       }
-      if (box.left() < plot.left() || box.right() > plot.right()) continue;
-      const bool taken = std::any_of(labels_.begin(), labels_.end(), [&](const Label& other) {
-        return other.box.adjusted(-3, 0, 3, 0).intersects(box);
-      });
-      if (taken) continue;
-      labels_.push_back({text, box, theme_.colour(line.role)});
-      return;
     }
   }
+}
+
+std::optional<double> LabelsItem::lineUnder(const QRectF& box) const {
+  for (const auto& line : model_->horizontals) {
+    const double y = chart_->mapToPosition({0, line.value}, placed_).y();
+    if (box.top() - lineWidth < y && y < box.bottom() + lineWidth) return y;
+  }
+  return std::nullopt;
 }
 
 QRectF LabelsItem::boundingRect() const { return chart_->plotArea(); }

@@ -5,6 +5,7 @@
 #include <QtCharts/QAbstractSeries>
 #include <QtCharts/QChart>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "chart_theme.h"
@@ -29,6 +30,7 @@ class LabelsItem : public QGraphicsItem {
     QColor colour;
   };
   void placeVertical(const VerticalLine& line);
+  std::optional<double> lineUnder(const QRectF& box) const;  // where a horizontal one runs through it
   void placeHorizontal(const HorizontalLine& line, bool upper);
 
   QChart* chart_;

@@ -1,6 +1,7 @@
 #include "small_chart.h"
 
 #include <algorithm>
+#include <ranges>
 
 #include "drift_drawing.h"
 #include "marks_item.h"
@@ -47,8 +48,7 @@ class SmallChart {
   void drawBand(const Band& band) {
     QPolygonF outline;
     for (const auto& edge : band.edges) outline << QPointF(x(edge.date), y(edge.high));
-    for (auto edge = band.edges.rbegin(); edge != band.edges.rend(); ++edge)
-      outline << QPointF(x(edge->date), y(edge->low));
+    for (const auto& edge : std::views::reverse(band.edges)) outline << QPointF(x(edge.date), y(edge.low));
     painter_.setPen(Qt::NoPen);
     painter_.setBrush(theme_.predictionFill);
     painter_.drawPolygon(outline);

@@ -185,7 +185,7 @@ std::vector<std::string> warningsOf(const Fastener& fastener) {
   if (fastener.needsPartLimit()) {
     warnings.push_back(
         fastener.id + " (" + fastener.component +
-        "): plastic part without a limit. Enter part_limit from the part's own data before it is tightened.");
+        "): plastic part without a limit. Enter its limit from the part's own data before it is tightened.");
   }
   if (const auto question = unitQuestionOf(fastener)) {
     warnings.push_back(fastener.id + " (" + fastener.component + "): " + writeQuestion(*question, fastener.thread));

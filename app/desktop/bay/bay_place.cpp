@@ -246,7 +246,7 @@ void BayPlace::showChoice() {
   } else {
     std::vector<MessageLine::Action> actions;
     if (!model_.fastener()->released()) actions.push_back({tr("Mar&k as approved"), [this] { approve(); }});
-    warnings_->say(Tone::Caution, words.join(QLatin1Char('\n')), std::move(actions));
+    warnings_->say(Tone::Caution, words.join(QLatin1Char('\n')), actions);
   }
   const int options = model_.options().rowCount();
   wrenches_->setText(options > 0 ? tr("Wrenches to take today, best first")

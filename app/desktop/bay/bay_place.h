@@ -59,7 +59,7 @@ class BayPlace : public QWidget {
   FastenerPanel* entry_ = nullptr;
   OpenJobPanel* opening_ = nullptr;
   ThreadPage* thread_ = nullptr;
-  ServicePage* services_;
+  ServicePage* services_ = nullptr;
   FastenerCard* card_ = nullptr;
   MessageLine* warnings_ = nullptr;
   AdapterLine* adapter_ = nullptr;

@@ -58,7 +58,7 @@ class ServicePage : public QWidget {
   QTableView* lines_;
   QLabel *renamed_, *count_;
   MessageLine* reason_;
-  QPushButton *up_, *down_, *remove_, *save_, *giveUp_;
+  QPushButton *up_ = nullptr, *down_ = nullptr, *remove_ = nullptr, *save_, *giveUp_;
 };
 
 }  // namespace steadyturn

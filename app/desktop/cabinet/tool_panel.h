@@ -44,7 +44,7 @@ class ToolPanel : public QFrame {
   std::map<std::string, std::string> groups_;
   Badge* standing_;
   QLabel *title_, *facts_, *outlook_;
-  QPushButton *check_ = nullptr, *history_ = nullptr, *alike_, *hold_ = nullptr, *release_ = nullptr,
+  QPushButton *check_ = nullptr, *history_ = nullptr, *alike_ = nullptr, *hold_ = nullptr, *release_ = nullptr,
               *retire_ = nullptr;
   ReasonLine* reason_;
   GroupLine* group_;

@@ -99,30 +99,15 @@ QVariant OptionsTable::data(const QModelIndex& index, int role) const {
 }
 
 QVariant OptionsTable::headerData(int section, Qt::Orientation orientation, int role) const {
-  if (orientation != Qt::Horizontal) return {};
-  if (role == Qt::TextAlignmentRole && isNumber(section))
-    return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
-  if (role != Qt::DisplayRole) return {};
-  switch (section) {
-    case ToolColumn:
-      return tr("Take");
-    case SettingColumn:
-      return numberHead(tr("Set it to"));
-    case WithinColumn:
-      return tr("In the window");
-    case BelowColumn:
-      return numberHead(tr("Below"));
-    case AboveColumn:
-      return numberHead(tr("Above"));
-    case OverColumn:
-      return numberHead(tr("Over limit"));
-    case DeliversColumn:
-      return tr("Delivers (95 %)");
-    case DescriptionColumn:
-      return tr("Description");
-    default:
-      return {};
-  }
+  const ColumnHead heads[] = {{tr("Take")},
+                              {tr("Set it to"), Holds::Numbers},
+                              {tr("In the window")},
+                              {tr("Below"), Holds::Numbers},
+                              {tr("Above"), Holds::Numbers},
+                              {tr("Over limit"), Holds::Numbers},
+                              {tr("Delivers (95 %)")},
+                              {tr("Description")}};
+  return columnHead(heads, section, orientation, role);
 }
 
 }  // namespace steadyturn

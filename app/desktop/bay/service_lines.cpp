@@ -45,24 +45,12 @@ QVariant ServiceLines::data(const QModelIndex& index, int role) const {
 }
 
 QVariant ServiceLines::headerData(int section, Qt::Orientation orientation, int role) const {
-  if (orientation != Qt::Horizontal) return {};
-  if (role == Qt::TextAlignmentRole && isFigure(section))
-    return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
-  if (role != Qt::DisplayRole) return {};
-  switch (section) {
-    case NumberColumn:
-      return numberHead(tr("Line"));
-    case MarkColumn:
-      return tr("Mark");
-    case ComponentColumn:
-      return tr("What it is");
-    case AssemblyColumn:
-      return tr("Where");
-    case TorqueColumn:
-      return numberHead(tr("Target torque"));
-    default:
-      return {};
-  }
+  const ColumnHead heads[] = {{tr("Line"), Holds::Numbers},
+                              {tr("Mark")},
+                              {tr("What it is")},
+                              {tr("Where")},
+                              {tr("Target torque"), Holds::Numbers}};
+  return columnHead(heads, section, orientation, role);
 }
 
 }  // namespace steadyturn

@@ -214,33 +214,16 @@ QVariant CabinetModel::data(const QModelIndex& index, int role) const {
 }
 
 QVariant CabinetModel::headerData(int section, Qt::Orientation orientation, int role) const {
-  if (orientation != Qt::Horizontal) return {};
-  if (role == Qt::TextAlignmentRole && section == DriftColumn) {
-    return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
-  }
-  if (role != Qt::DisplayRole) return {};
-  switch (section) {
-    case StandingColumn:
-      return tr("Standing");
-    case ToolColumn:
-      return tr("Tool");
-    case DescriptionColumn:
-      return tr("Description");
-    case RangeColumn:
-      return tr("Range");
-    case LastCheckColumn:
-      return tr("Last check");
-    case DeviationColumn:
-      return tr("Deviation today, in its limit");
-    case DriftColumn:
-      return numberHead(tr("Drift a year"));
-    case DueColumn:
-      return tr("Due");
-    case DecidesColumn:
-      return tr("Decided at");
-    default:
-      return {};
-  }
+  const ColumnHead heads[] = {{tr("Standing")},
+                              {tr("Tool")},
+                              {tr("Description")},
+                              {tr("Range")},
+                              {tr("Last check")},
+                              {tr("Deviation today, in its limit")},
+                              {tr("Drift a year"), Holds::Numbers},
+                              {tr("Due")},
+                              {tr("Decided at")}};
+  return columnHead(heads, section, orientation, role);
 }
 
 }  // namespace steadyturn

@@ -99,35 +99,17 @@ QVariant ChecksTable::data(const QModelIndex& index, int role) const {
 }
 
 QVariant ChecksTable::headerData(int section, Qt::Orientation orientation, int role) const {
-  if (orientation != Qt::Horizontal) return {};
-  if (role == Qt::TextAlignmentRole && isNumber(section)) {
-    return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
-  }
-  if (role != Qt::DisplayRole) return {};
-  switch (section) {
-    case DateColumn:
-      return tr("Date");
-    case PhaseColumn:
-      return tr("Phase");
-    case MeanColumn:
-      return numberHead(tr("Mean"));
-    case ScatterColumn:
-      return numberHead(tr("Scatter s"));
-    case UncertaintyColumn:
-      return numberHead(tr("U (k = 2)"));
-    case VerdictColumn:
-      return tr("Verdict");
-    case ReferenceColumn:
-      return tr("Reference");
-    case ByColumn:
-      return tr("By");
-    case NumberColumn:
-      return numberHead(tr("Check"));
-    case RemarkColumn:
-      return tr("Remark");
-    default:
-      return {};
-  }
+  const ColumnHead heads[] = {{tr("Date")},
+                              {tr("Phase")},
+                              {tr("Mean"), Holds::Numbers},
+                              {tr("Scatter s"), Holds::Numbers},
+                              {tr("U (k = 2)"), Holds::Numbers},
+                              {tr("Verdict")},
+                              {tr("Reference")},
+                              {tr("By")},
+                              {tr("Check"), Holds::Numbers},
+                              {tr("Remark")}};
+  return columnHead(heads, section, orientation, role);
 }
 
 }  // namespace steadyturn

@@ -113,37 +113,18 @@ QVariant DoubtTable::data(const QModelIndex& index, int role) const {
 }
 
 QVariant DoubtTable::headerData(int section, Qt::Orientation orientation, int role) const {
-  if (orientation != Qt::Horizontal) return {};
-  if (role == Qt::TextAlignmentRole &&
-      (section == NumberColumn || (section >= SettingColumn && section <= OverColumn)))
-    return QVariant(Qt::AlignRight | Qt::AlignVCenter);
-  if (role != Qt::DisplayRole) return {};
-  switch (section) {
-    case NumberColumn:
-      return numberHead(tr("No."));
-    case DateColumn:
-      return tr("Day");
-    case VehicleColumn:
-      return tr("Vehicle");
-    case JobColumn:
-      return tr("Job");
-    case FastenerColumn:
-      return tr("Fastener");
-    case SettingColumn:
-      return numberHead(tr("Set to"));
-    case DeviationColumn:
-      return numberHead(tr("Deviation"));
-    case BelowColumn:
-      return numberHead(tr("Below"));
-    case AboveColumn:
-      return numberHead(tr("Above"));
-    case OverColumn:
-      return numberHead(tr("Over limit"));
-    case DecisionColumn:
-      return tr("Decision");
-    default:
-      return {};
-  }
+  const ColumnHead heads[] = {{tr("No."), Holds::Numbers},
+                              {tr("Day")},
+                              {tr("Vehicle")},
+                              {tr("Job")},
+                              {tr("Fastener")},
+                              {tr("Set to"), Holds::Numbers},
+                              {tr("Deviation"), Holds::Numbers},
+                              {tr("Below"), Holds::Numbers},
+                              {tr("Above"), Holds::Numbers},
+                              {tr("Over limit"), Holds::Numbers},
+                              {tr("Decision")}};
+  return columnHead(heads, section, orientation, role);
 }
 
 }  // namespace steadyturn

@@ -40,7 +40,14 @@ void setColumns(QTableView& table, const std::vector<int>& characters) {
   }
 }
 
-QString numberHead(const QString& heading) { return heading + numberGap; }
+QVariant columnHead(std::span<const ColumnHead> heads, int section, Qt::Orientation orientation, int role) {
+  if (orientation != Qt::Horizontal || section < 0 || section >= static_cast<int>(heads.size())) return {};
+  const ColumnHead& head = heads[static_cast<std::size_t>(section)];
+  if (role == Qt::TextAlignmentRole && head.holds == Holds::Numbers)
+    return QVariant::fromValue(Qt::AlignRight | Qt::AlignVCenter);
+  if (role != Qt::DisplayRole) return {};
+  return head.holds == Holds::Numbers ? head.text + numberGap : head.text;
+}
 
 void LookDelegate::initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const {
   QStyledItemDelegate::initStyleOption(option, index);

@@ -4,6 +4,7 @@
 
 #include <QStyledItemDelegate>
 #include <QTableView>
+#include <span>
 #include <vector>
 
 #include "looks.h"
@@ -16,8 +17,14 @@ void setColumns(QTableView& table, const std::vector<int>& characters);
 
 inline constexpr int lookRole = Qt::UserRole + 2;  // a Look; the cell is painted as a badge
 
-// Right-aligned numbers keep clear of the next column's text, in the header and in the cells.
-QString numberHead(const QString& heading);
+// Numbers stand right-aligned and clear of the next column's text, in the header and in the cells.
+enum class Holds { Words, Numbers };
+struct ColumnHead {
+  QString text;
+  Holds holds = Holds::Words;
+};
+// What a model's headerData answers for columns that are headed like this, the first first.
+QVariant columnHead(std::span<const ColumnHead> heads, int section, Qt::Orientation orientation, int role);
 
 // Paints cells that carry a Look as a badge; the rest as ever.
 class LookDelegate : public QStyledItemDelegate {

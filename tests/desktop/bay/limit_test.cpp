@@ -8,8 +8,6 @@
 #include "bay_place.h"
 #include "desk.h"
 #include "limit_line.h"
-#include "people_bar.h"
-#include "shop_people.h"
 #include "text.h"
 
 namespace steadyturn {
@@ -160,16 +158,7 @@ TEST_F(LimitByTrial, isNotOfferedWhereThePartHasItsOwn) {
 }
 
 TEST_F(LimitByTrial, isGreyedWithTheReasonForWhoMayNot) {
-  Shop shop = open();
-  ASSERT_TRUE(addUser(shop, "Nora", AccountRole::Lead, "lead words"));
-  ASSERT_TRUE(signIn(shop, "Nora", "lead words"));
-  ASSERT_TRUE(addUser(shop, "Petra", AccountRole::Technician, "2468"));
-  openAgain();
-  named<QComboBox>(room().people(), "Who works here")->setCurrentText("Petra");
-  named<QLineEdit>(room().people(), "PIN")->setFocus();
-  keys_.type("2468");
-  keys_.press(Qt::Key_Return);
-  ASSERT_TRUE(wait([this] { return says("Petra, technician"); }));
+  signInAsTechnician();
   keys_.press(Qt::Key_3, Qt::ControlModifier);
   find("MB-07");
   auto* propose = button(QStringLiteral("Propose a limit…"));

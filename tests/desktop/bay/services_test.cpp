@@ -242,16 +242,7 @@ TEST_F(Services, anEmptyListIsRefusedAndStays) {
 }
 
 TEST_F(Services, whoMayNotLooksAndIsToldWhy) {
-  Shop shop = open();
-  ASSERT_TRUE(addUser(shop, "Nora", AccountRole::Lead, "lead words"));
-  ASSERT_TRUE(signIn(shop, "Nora", "lead words"));
-  ASSERT_TRUE(addUser(shop, "Petra", AccountRole::Technician, "2468"));
-  openAgain();
-  named<QComboBox>(room().people(), "Who works here")->setCurrentText("Petra");
-  named<QLineEdit>(room().people(), "PIN")->setFocus();
-  keys_.type("2468");
-  keys_.press(Qt::Key_Return);
-  ASSERT_TRUE(wait([this] { return says("Petra, technician"); }));
+  signInAsTechnician();
   keys_.press(Qt::Key_3, Qt::ControlModifier);
   begin();
   EXPECT_TRUE(says("The lists can be looked at"));

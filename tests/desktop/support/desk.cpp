@@ -1,9 +1,13 @@
 #include "desk.h"
 
 #include <QApplication>
+#include <QComboBox>
 #include <QLabel>
+#include <QLineEdit>
 
 #include "message_line.h"
+#include "people_bar.h"
+#include "shop_people.h"
 
 namespace steadyturn {
 
@@ -25,6 +29,19 @@ void Desk::openAgain() {
   present(*window_);
   ASSERT_TRUE(window_->room());
   keys_.press(Qt::Key_1, Qt::ControlModifier);
+}
+
+void Desk::signInAsTechnician() {
+  Shop shop = open();
+  ASSERT_TRUE(addUser(shop, "Nora", AccountRole::Lead, "lead words"));
+  ASSERT_TRUE(signIn(shop, "Nora", "lead words"));
+  ASSERT_TRUE(addUser(shop, "Petra", AccountRole::Technician, "2468"));
+  openAgain();
+  named<QComboBox>(room().people(), "Who works here")->setCurrentText("Petra");
+  named<QLineEdit>(room().people(), "PIN")->setFocus();
+  keys_.type("2468");
+  keys_.press(Qt::Key_Return);
+  ASSERT_TRUE(wait([this] { return says("Petra, technician"); }));
 }
 
 QString Desk::line(const char* name) {

@@ -15,6 +15,8 @@ class Desk : public DemoShop {
  protected:
   void SetUp() override;
   void openAgain();  // as at the next start
+  // The lead Nora and the technician Petra get accounts, and Petra signs in.
+  void signInAsTechnician();
   ShopRoom& room() { return *window_->room(); }
   BenchPlace& bench() { return room().bench(); }
   // What the Bench's message says, and what it warns of before the first reading.

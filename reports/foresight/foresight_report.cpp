@@ -87,7 +87,7 @@ std::string observedText(const ObservedReliability& observed) {
 }
 
 ReportDocument buildForesightReport(const ForesightReportData& data) {
-  std::vector<Block> blocks{ChartBlock{riskChart(data.whatIf)}, ChartBlock{effortChart(data.whatIf)}, facts(data),
+  std::vector<Block> blocks{facts(data), ChartBlock{riskChart(data.whatIf)}, ChartBlock{effortChart(data.whatIf)},
                             intervalsTable(data.whatIf)};
   if (!data.methods.empty()) blocks.emplace_back(methodsTable(data.methods));
   blocks.emplace_back(ChartBlock{coverageChart(data.scores, data.whatIf.scope)});

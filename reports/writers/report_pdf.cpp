@@ -25,7 +25,7 @@ constexpr double point = 10;
 constexpr double pageWidth = 5953, pageHeight = 8419;  // A4: 210 mm × 297 mm
 constexpr double margin = 44 * point;
 constexpr double headerHeight = 24 * point, footerHeight = 22 * point;
-constexpr QSize chartPixels(960, 520);
+constexpr QSize chartPixels(760, 380);  // so few that its words are as large as the text beside it
 const QColor ink(0x1e, 0x24, 0x2b), quietInk(0x4d, 0x56, 0x60), headGround(0xec, 0xef, 0xf3);
 
 QFont paperFont(double points, bool bold = false) {

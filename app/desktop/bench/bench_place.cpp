@@ -223,6 +223,11 @@ void BenchPlace::take(const QString& tool) {
   goToWork();
 }
 
+void BenchPlace::askForTool() {
+  pages_->setCurrentWidget(check_);
+  form_->tool()->setFocus(Qt::TabFocusReason);
+}
+
 void BenchPlace::correct(std::int64_t check) {
   pages_->setCurrentWidget(check_);
   message_->clear();

@@ -29,6 +29,7 @@ class BenchPlace : public QWidget {
   SetupModel& setup() { return setup_; }
   TesterPort& tester() { return tester_; }
   void take(const QString& tool);    // puts a tool on the bench
+  void askForTool();                 // leaves what is there and waits for another
   void correct(std::int64_t check);  // lays a stored check out, to be replaced by a new record
   void arrive();                     // takes the focus where work goes on
   // What was typed before the program was last closed: "Not saved yet: the 7 readings …"; empty when nothing was.

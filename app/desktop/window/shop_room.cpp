@@ -113,7 +113,11 @@ void ShopRoom::takeToBench(const QString& tool) {
 
 Result<void> ShopRoom::openScanned(const std::string& id) {
   const Result<Tool> tool = shop_->shop().tool(id);
-  if (!tool) return tl::unexpected(tool.error());
+  if (!tool) {
+    // Readings typed on behind the label are not those of the tool that was there before.
+    if (place_ == Place::Bench) bench_->askForTool();
+    return tl::unexpected(tool.error());
+  }
   const QString mark = fromText(tool->id);
   if (place_ == Place::Bench) {
     bench_->take(mark);

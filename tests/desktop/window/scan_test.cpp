@@ -142,6 +142,19 @@ TEST_F(Scan, ofAToolThatIsNotHereIsSaid) {
   EXPECT_EQ(onTheBench(), "");
 }
 
+TEST_F(Scan, ofAToolThatIsNotHereKeepsTheKeysBehindItFromTheToolBefore) {
+  take("W06", "R2");
+  typeLines({"10.0"});
+  keys_.type("10.1");  // not finished yet
+  typeAhead("STURN:T:Q77\n10.4\n");
+  ASSERT_TRUE(wait([this] { return says("10.4"); }));  // no tool is called that
+  EXPECT_TRUE(says("Q77"));
+  EXPECT_EQ(onTheBench(), "W06");
+  EXPECT_EQ(bench().model().draft().points[0].readings[0], "10.0");
+  EXPECT_EQ(bench().model().draft().points[0].readings[1], "10.1");
+  EXPECT_EQ(bench().model().draft().typedReadings(), 2);
+}
+
 TEST_F(Scan, withoutAShopSaysToOpenOne) {
   MainWindow empty;
   present(empty);

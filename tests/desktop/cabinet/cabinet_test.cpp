@@ -1,42 +1,35 @@
 #include <QComboBox>
 #include <QHeaderView>
 #include <QLabel>
-#include <QLineEdit>
 #include <QPushButton>
 #include <QScrollBar>
 #include <QSignalSpy>
 #include <QTableView>
 
 #include "cabinet_place.h"
-#include "demo_shop.h"
-#include "keys.h"
 #include "message_line.h"
+#include "one_place.h"
 #include "shop_fleet.h"
 #include "text.h"
 
 namespace steadyturn {
 namespace {
 
-class CabinetTest : public DemoShop {
+class CabinetTest : public OnePlace<CabinetPlace> {
  protected:
   void SetUp() override {
-    DemoShop::SetUp();
-    shop_ = std::make_unique<OpenShop>(open());
-    place_ = std::make_unique<CabinetPlace>(*shop_);
-    place_->resize(1160, 760);
-    EXPECT_TRUE(place_->model().working());  // the window is there before the figures are
-    present(*place_);
-    ASSERT_TRUE(wait([this] { return !place_->model().working(); }));
+    OnePlace::SetUp();
     table_ = named<QTableView>(*place_, "Tools");
     ASSERT_TRUE(table_);
-    place_->arrive();
   }
   QString cell(int row, int column) const { return table_->model()->index(row, column).data().toString(); }
-  std::unique_ptr<OpenShop> shop_;
-  std::unique_ptr<CabinetPlace> place_;
   QTableView* table_ = nullptr;
-  Keys keys_;
 };
+
+TEST_F(CabinetTest, isThereBeforeItsFiguresAre) {
+  CabinetPlace fresh(*shop_);
+  EXPECT_TRUE(fresh.model().working());
+}
 
 TEST_F(CabinetTest, showsEveryToolAsTheShopSeesIt) {
   const Shop shop = open();

@@ -1,13 +1,11 @@
 // Papers about the tools, by keys: the due list, due days as a calendar, labels.
 #include <QComboBox>
 #include <QFile>
-#include <QLineEdit>
 #include <QTableView>
 
 #include "cabinet_place.h"
-#include "demo_shop.h"
-#include "keys.h"
 #include "message_line.h"
+#include "one_place.h"
 #include "papers_panel.h"
 #include "shop_signing.h"
 #include "text.h"
@@ -15,17 +13,8 @@
 namespace steadyturn {
 namespace {
 
-class PapersTest : public DemoShop {
+class PapersTest : public OnePlace<CabinetPlace> {
  protected:
-  void SetUp() override {
-    DemoShop::SetUp();
-    shop_ = std::make_unique<OpenShop>(open());
-    place_ = std::make_unique<CabinetPlace>(*shop_);
-    place_->resize(1160, 760);
-    present(*place_);
-    ASSERT_TRUE(wait([this] { return !place_->model().working(); }));
-    place_->arrive();
-  }
   // Opens the panel and walks down to the paper.
   void choose(int downs) {
     keys_.press(Qt::Key_D, Qt::AltModifier);
@@ -33,30 +22,18 @@ class PapersTest : public DemoShop {
     for (int i = 0; i < downs; ++i) keys_.press(Qt::Key_Down);
   }
   void writeTo(const QString& name) {
-    auto* line = named<QLineEdit>(*place_, "File for the paper");
-    ASSERT_TRUE(line);
-    line->setFocus();
-    line->selectAll();
-    keys_.type(file(name));
-    keys_.press(Qt::Key_Return);
+    typeInto("File for the paper", file(name));
     ASSERT_TRUE(wait([this] { return panel().findChild<MessageLine*>()->isVisible(); }));
   }
   PapersPanel& panel() const { return *place_->findChild<PapersPanel*>(); }
   QString said() const { return panel().findChild<MessageLine*>()->text(); }
-  QByteArray content(const QString& name) const {
-    QFile in(file(name));
-    return in.open(QIODevice::ReadOnly) ? in.readAll() : QByteArray();
-  }
-  std::unique_ptr<OpenShop> shop_;
-  std::unique_ptr<CabinetPlace> place_;
-  Keys keys_;
 };
 
 TEST_F(PapersTest, theDueListIsWrittenForTheBench) {
   choose(0);
   writeTo("due.csv");
   EXPECT_TRUE(said().contains("due.csv")) << toText(said());
-  const QByteArray text = content("due.csv");
+  const QByteArray text = content(file("due.csv"));
   const auto issues = issuesOf(shop_->shop(), {text.constData(), static_cast<std::size_t>(text.size())});
   ASSERT_TRUE(issues);
   EXPECT_EQ(issues->size(), 1U) << "the ledger tells of the paper";
@@ -68,7 +45,7 @@ TEST_F(PapersTest, theDueListIsWrittenForTheBench) {
 TEST_F(PapersTest, dueDaysAreWrittenForACalendar) {
   choose(1);
   writeTo("due.ics");
-  const QByteArray text = content("due.ics");
+  const QByteArray text = content(file("due.ics"));
   EXPECT_TRUE(text.startsWith("BEGIN:VCALENDAR\r\n"));  // RFC 5545, 3.4
   EXPECT_TRUE(text.contains("W15"));
 }
@@ -76,12 +53,12 @@ TEST_F(PapersTest, dueDaysAreWrittenForACalendar) {
 TEST_F(PapersTest, labelsAreWrittenForAllToolsAndForOne) {
   choose(2);
   writeTo("all.pdf");
-  EXPECT_TRUE(content("all.pdf").startsWith("%PDF-")) << toText(said());
+  EXPECT_TRUE(content(file("all.pdf")).startsWith("%PDF-")) << toText(said());
   keys_.press(Qt::Key_Escape);
   choose(1);  // the one beneath
   writeTo("one.pdf");
-  EXPECT_TRUE(content("one.pdf").startsWith("%PDF-")) << toText(said());
-  EXPECT_LT(content("one.pdf").size(), content("all.pdf").size());
+  EXPECT_TRUE(content(file("one.pdf")).startsWith("%PDF-")) << toText(said());
+  EXPECT_LT(content(file("one.pdf")).size(), content(file("all.pdf")).size());
 }
 
 TEST_F(PapersTest, aNameThatFitsNoPaperIsSaidAndNothingIsWritten) {
@@ -98,7 +75,7 @@ TEST_F(PapersTest, aFileInTheWayIsNotReplacedUnasked) {
   other.close();
   choose(0);
   writeTo("due.pdf");
-  EXPECT_EQ(content("due.pdf"), "mine");
+  EXPECT_EQ(content(file("due.pdf")), "mine");
   EXPECT_TRUE(said().contains("exists")) << toText(said());
 }
 

@@ -1,31 +1,19 @@
 // The page about the checking interval: asked by keys, answered off the window's thread, written to files.
 #include <QComboBox>
-#include <QFile>
-#include <QLineEdit>
 #include <QSpinBox>
 #include <algorithm>
 
 #include "chart_pane.h"
-#include "demo_shop.h"
 #include "foresight_page.h"
 #include "history_place.h"
-#include "keys.h"
+#include "one_place.h"
 #include "text.h"
 
 namespace steadyturn {
 namespace {
 
-class ForesightTest : public DemoShop {
+class ForesightTest : public OnePlace<HistoryPlace> {
  protected:
-  void SetUp() override {
-    DemoShop::SetUp();
-    shop_ = std::make_unique<OpenShop>(open());
-    place_ = std::make_unique<HistoryPlace>(*shop_);
-    place_->resize(1160, 760);
-    present(*place_);
-    place_->arrive();
-    ASSERT_TRUE(wait([&] { return !place_->model().working(); }));
-  }
   ForesightModel& model() { return place_->foresight().model(); }
   void openFor(const QString& tool) {
     place_->open(tool);
@@ -34,17 +22,9 @@ class ForesightTest : public DemoShop {
     ASSERT_TRUE(wait([&] { return model().found().has_value() && !model().working(); }));
   }
   QByteArray written(const QString& name) {
-    auto* field = named<QLineEdit>(*place_, "File for the chart or the report");
-    field->setFocus();
-    field->selectAll();
-    keys_.type(file(name));
-    keys_.press(Qt::Key_Return);
-    QFile out(file(name));
-    return out.open(QIODevice::ReadOnly) ? out.readAll() : QByteArray();
+    typeInto("File for the chart or the report", file(name));
+    return content(file(name));
   }
-  std::unique_ptr<OpenShop> shop_;
-  std::unique_ptr<HistoryPlace> place_;
-  Keys keys_;
 };
 
 TEST_F(ForesightTest, showsTheFiguresOfTheShopsOwnAnswer) {

@@ -8,10 +8,9 @@
 #include <QtCharts/QChartView>
 
 #include "chart_pane.h"
-#include "demo_shop.h"
 #include "history_place.h"
-#include "keys.h"
 #include "message_line.h"
+#include "one_place.h"
 #include "path_line.h"
 #include "recall_page.h"
 #include "small_charts.h"
@@ -20,17 +19,8 @@
 namespace steadyturn {
 namespace {
 
-class HistoryTest : public DemoShop {
+class HistoryTest : public OnePlace<HistoryPlace> {
  protected:
-  void SetUp() override {
-    DemoShop::SetUp();
-    shop_ = std::make_unique<OpenShop>(open());
-    place_ = std::make_unique<HistoryPlace>(*shop_);
-    place_->resize(1160, 760);
-    present(*place_);
-    place_->arrive();
-    ASSERT_TRUE(wait([&] { return !place_->model().working(); }));
-  }
   ChartPane& driftChart() { return *named<ChartPane>(*place_, "Chart of the tool's deviations over time"); }
   SmallCharts& small() { return *place_->findChild<SmallCharts*>(); }
   void pick(const QString& tool) {
@@ -38,23 +28,7 @@ class HistoryTest : public DemoShop {
     keys_.press(Qt::Key_Return);
     ASSERT_TRUE(wait([&] { return place_->model().story().has_value() && !place_->model().working(); }));
   }
-  // Types a path into a line and presses Enter.
-  void write(const QString& line, const QString& path) {
-    auto* field = named<QLineEdit>(*place_, line);
-    ASSERT_TRUE(field);
-    field->setFocus();
-    field->selectAll();
-    keys_.type(path);
-    keys_.press(Qt::Key_Return);
-  }
-  QByteArray content(const QString& path) const {
-    QFile file(path);
-    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
-  }
   MessageLine& message() { return *place_->findChild<MessageLine*>(); }
-  std::unique_ptr<OpenShop> shop_;
-  std::unique_ptr<HistoryPlace> place_;
-  Keys keys_;
 };
 
 TEST_F(HistoryTest, opensAtTheSetPointThatDecides) {
@@ -114,7 +88,7 @@ TEST_F(HistoryTest, aToolWithoutAnyCheckSaysSo) {
 TEST_F(HistoryTest, writesTheCertificateOfTheSelectedCheck) {
   pick("W07");
   const QString path = file("certificate.pdf");
-  write("File for the certificate of the selected check", path);
+  typeInto("File for the certificate of the selected check", path);
   ASSERT_TRUE(wait([&] { return QFile::exists(path); }));
   EXPECT_TRUE(content(path).startsWith("%PDF-"));
   EXPECT_TRUE(wait([&] { return message().text().contains("certificate.pdf"); }));
@@ -122,15 +96,15 @@ TEST_F(HistoryTest, writesTheCertificateOfTheSelectedCheck) {
 
 TEST_F(HistoryTest, writesTheChartAsSvgAndPng) {
   pick("W07");
-  write("File for the chart", file("chart.svg"));
+  typeInto("File for the chart", file("chart.svg"));
   EXPECT_TRUE(content(file("chart.svg")).contains("<svg"));
-  write("File for the chart", file("chart.png"));
+  typeInto("File for the chart", file("chart.png"));
   EXPECT_TRUE(content(file("chart.png")).startsWith("\x89PNG"));
 }
 
 TEST_F(HistoryTest, refusesAnEndingItDoesNotKnowAndWritesNothing) {
   pick("W07");
-  write("File for the chart", file("chart.gif"));
+  typeInto("File for the chart", file("chart.gif"));
   EXPECT_EQ(message().tone(), Tone::Bad);
   EXPECT_FALSE(QFile::exists(file("chart.gif")));
 }
@@ -141,7 +115,7 @@ TEST_F(HistoryTest, asksInALineBeforeItReplacesAFile) {
   ASSERT_TRUE(there.open(QIODevice::WriteOnly));
   there.write("mine");
   there.close();
-  write("File for the chart", file("chart.svg"));
+  typeInto("File for the chart", file("chart.svg"));
   EXPECT_EQ(content(file("chart.svg")), "mine");
   keys_.press(Qt::Key_R, Qt::AltModifier);
   ASSERT_TRUE(wait([&] { return content(file("chart.svg")).contains("<svg"); }));
@@ -260,15 +234,15 @@ TEST_F(HistoryTest, acceptingWithoutAReasonIsRefusedInALine) {
 
 TEST_F(HistoryTest, writesTheHistoryAsAReport) {
   pick("W07");
-  write("File for the chart", file("history.pdf"));
+  typeInto("File for the chart", file("history.pdf"));
   EXPECT_TRUE(content(file("history.pdf")).startsWith("%PDF-"));
-  write("File for the chart", file("history.csv"));
+  typeInto("File for the chart", file("history.csv"));
   EXPECT_TRUE(content(file("history.csv")).contains("mean deviation"));
 }
 
 TEST_F(HistoryTest, aFolderThatIsNotThereIsSaid) {
   pick("W07");
-  write("File for the certificate of the selected check", file("nowhere/certificate.pdf"));
+  typeInto("File for the certificate of the selected check", file("nowhere/certificate.pdf"));
   ASSERT_TRUE(wait([&] { return message().isVisible() && message().tone() == Tone::Bad; }));
   EXPECT_TRUE(message().text().contains("nowhere")) << toText(message().text());
 }
